@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>What selling costs this person, as their own log and settings show it.</summary>
+public sealed record SellingTerms
+{
+    /// <summary>Share of the sale price that channels keep, 0 to below 1.</summary>
+    public required decimal FeeRate { get; init; }
+
+    /// <summary>Amount kept a sale, on top of the share.</summary>
+    public required decimal FeeFixed { get; init; }
+
+    /// <summary>Where the fee figures come from, in words that follow "fees: "; null where fees are unknown.</summary>
+    public string? FeeSource { get; init; }
+
+    /// <summary>
+    /// Delivery cost less delivery charge of each sale that has either on record, lowest first. A sale with neither is
+    /// taken as collected by the buyer.
+    /// </summary>
+    public required ImmutableArray<decimal> Deliveries { get; init; }
+
+    /// <summary>Sales in the log.</summary>
+    public required int SaleCount { get; init; }
+
+    /// <summary>Total bought below the sticker price over the total of sticker prices, 0 to 1; null where unknown.</summary>
+    public decimal? UsualDiscount { get; init; }
+
+    /// <summary>Average net cost of delivery a sale, collected pieces included; negative where delivery earns.</summary>
+    public decimal AverageDelivery => SaleCount == 0 ? 0 : Deliveries.Sum() / SaleCount;
+
+    /// <summary>The terms that a log shows.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="channel">Channel the sale will go through; null takes the mix of past sales.</param>
+    public static SellingTerms Of(SalesLog log, string? channel = null)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        var sales = log.Pieces.Where(p => p.SoldPrice > 0).ToImmutableArray();
+        var (rate, fixedFee, source) = Fees(log.Workshop, sales, channel);
+        var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null).ToImmutableArray();
+        decimal stickers = bargains.Sum(p => p.StickerPrice!.Value);
+        return new()
+        {
+            FeeRate = rate,
+            FeeFixed = fixedFee,
+            FeeSource = source,
+            Deliveries =
+            [
+                .. sales.Where(p => p.DeliveryCost is not null || p.DeliveryCharged is not null)
+                    .Select(p => (p.DeliveryCost ?? 0) - (p.DeliveryCharged ?? 0)).Order(),
+            ],
+            SaleCount = sales.Length,
+            UsualDiscount = stickers == 0 ? null
+                : Math.Clamp(1 - bargains.Sum(p => p.BoughtPrice!.Value) / stickers, 0, 1),
+        };
+    }
+
+    private static (decimal Rate, decimal Fixed, string? Source) Fees(
+        Workshop workshop, ImmutableArray<Piece> sales, string? channel)
+    {
+        if (channel is not null && workshop.Fees.TryGetValue(channel, out FeeRule? stated))
+            return (stated.Rate, stated.Fixed, $"the rule for {channel} in workshop.toml");
+
+        var known = sales
+            .Where(p => channel is null || string.Equals(p.Channel, channel, StringComparison.OrdinalIgnoreCase))
+            .Select(p => (Price: p.SoldPrice!.Value, Fee: p.Fees ?? Rule(workshop, p)))
+            .Where(sale => sale.Fee is not null)
+            .ToImmutableArray();
+        if (known.Length > 0)
+        {
+            decimal share = known.Sum(sale => sale.Fee!.Value) / known.Sum(sale => sale.Price);
+            return (Math.Min(share, 0.99m), 0, known.Length == 1 ? "one past sale" : $"{known.Length} past sales");
+        }
+
+        if (channel is null && workshop.Fees.Count > 0)
+        {
+            return (workshop.Fees.Values.Average(rule => rule.Rate), workshop.Fees.Values.Average(rule => rule.Fixed),
+                workshop.Fees.Count == 1 ? "the rule in workshop.toml" : "the average of the rules in workshop.toml");
+        }
+
+        return (0, 0, null);
+    }
+
+    private static decimal? Rule(Workshop workshop, Piece sold) =>
+        sold.Channel is { } channel && workshop.Fees.TryGetValue(channel, out FeeRule? rule)
+            ? rule.Rate * sold.SoldPrice!.Value + rule.Fixed
+            : null;
+}

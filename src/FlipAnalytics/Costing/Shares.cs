@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>Sharing amounts so that the shares add up exactly.</summary>
+public static class Shares
+{
+    /// <summary>
+    /// Rounds amounts to the currency's minor unit so that they add up to their rounded total: each is rounded down, and
+    /// the units left go to the largest remainders, ties to the earlier.
+    /// </summary>
+    /// <param name="amounts">Amounts of either sign.</param>
+    /// <param name="total">What they must add up to, in whole minor units.</param>
+    /// <param name="currency">The currency.</param>
+    public static ImmutableArray<decimal> Rounded(IReadOnlyList<decimal> amounts, decimal total, Currency currency)
+    {
+        ArgumentNullException.ThrowIfNull(amounts);
+        ArgumentNullException.ThrowIfNull(currency);
+        decimal unit = 1;
+        for (int digit = 0; digit < currency.MinorDigits; digit++)
+            unit /= 10;
+        decimal[] floors = [.. amounts.Select(a => decimal.Floor(a / unit) * unit)];
+        int left = (int)decimal.Round((total - floors.Sum()) / unit);
+        if (left < 0 || left > amounts.Count)
+        {
+            throw new ArgumentOutOfRangeException(
+                nameof(total), total, $"The amounts add up to {amounts.Sum()}; their rounded total must be next to it.");
+        }
+
+        foreach (int i in Enumerable.Range(0, amounts.Count).OrderByDescending(i => amounts[i] - floors[i]).Take(left))
+            floors[i] += unit;
+        return [.. floors];
+    }
+}

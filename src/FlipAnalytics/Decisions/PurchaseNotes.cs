@@ -1,0 +1,85 @@
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>What the owner should know about an answer: what was assumed, and what would make it surer.</summary>
+internal static class PurchaseNotes
+{
+    public static IEnumerable<string> Of(
+        Candidate candidate, FittedModels models, PurchaseTerms terms, SellingTerms selling, JointForecast forecast)
+    {
+        Workshop workshop = models.Log.Workshop;
+        if (terms.TargetWage is null && workshop.TargetWage is null)
+        {
+            yield return Text($"No target wage is set: {PurchaseTerms.AssumedWage} an hour is taken. "
+                + $"Put target_wage into workshop.toml or give --wage.");
+        }
+
+        if (Part(forecast.Guessed.Price) is { } price)
+            yield return Text($"{price} the sale price is guess, not your own sales; it fades as sales come in.");
+        if (Part(forecast.Guessed.Hours) is { } hours)
+        {
+            yield return Text($"{hours} the hours is guess or what such pieces usually take (common practice), ")
+                + "not your own log; say --hours if you know better.";
+        }
+
+        if (candidate.Supplies is null && models.Supplies is null)
+        {
+            yield return Text($"Your log has no cost of supplies: a tenth of the sale price is taken (a rough guess). ")
+                + "Say --supplies if you know better.";
+        }
+        else if (Part(forecast.Guessed.Supplies) is { } supplies)
+        {
+            yield return Text($"{supplies} the supplies is guess, not your own log.");
+        }
+
+        if (selling.FeeSource is null)
+            yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
+        if (forecast.Guessed.Days >= 1)
+            yield return "No sale with a listing date is on record: the days on market are only a general guess.";
+        if (candidate.SalePrice is null && forecast.PricePrediction is { SizeVariance: > 0 } prediction)
+        {
+            double narrower = 1 - Math.Sqrt(Math.Max(0, 1 - prediction.SizeVariance / prediction.Variance));
+            if (narrower >= 0.01)
+            {
+                yield return Text($"Not every dimension is known: measuring it would narrow the price range by about ")
+                    + Text($"{100 * narrower:0} %.");
+            }
+        }
+
+        if (candidate.Hours is null)
+        {
+            yield return Text($"The hours are estimated: knowing them would narrow the range of the most to pay by about ")
+                + Text($"{100 * HoursPart(forecast, terms.WageFor(workshop)):0} %.");
+        }
+    }
+
+    // Share by which the spread of S − C − w·H shrinks when H is known, S's own dependence on H included.
+    private static double HoursPart(JointForecast forecast, decimal wage)
+    {
+        double w = Crossing.Number(wage);
+        double[] value = [.. forecast.SalePrice.Zip(forecast.Hours, (s, h) => s - w * h)];
+        double variance = Covariance(value, value);
+        double along = Covariance(value, forecast.Hours);
+        double hours = Covariance(forecast.Hours, forecast.Hours);
+        return variance <= 0 || hours <= 0 ? 0 : 1 - Math.Sqrt(Math.Max(0, 1 - along * along / (hours * variance)));
+    }
+
+    private static double Covariance(double[] a, double[] b)
+    {
+        double meanA = a.Average();
+        double meanB = b.Average();
+        return a.Zip(b, (x, y) => (x - meanA) * (y - meanB)).Average();
+    }
+
+    private static string? Part(double share) => share switch
+    {
+        < 0.1 => null,
+        < 0.4 => "Part of",
+        < 0.75 => "About half of",
+        < 0.995 => "Most of",
+        _ => "All of",
+    };
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,34 @@
+namespace FlipAnalytics;
+
+/// <summary>What the owner asks of a purchase.</summary>
+public sealed record PurchaseTerms
+{
+    /// <summary>Wage taken where neither the owner nor workshop.toml names one, in units of the currency.</summary>
+    public const decimal AssumedWage = 15;
+
+    /// <summary>Wanted for an hour; null takes workshop.toml's target wage, else <see cref="AssumedWage"/>.</summary>
+    public decimal? TargetWage
+    {
+        get;
+        init => field = value is null or >= 0 ? value : throw new ArgumentOutOfRangeException(
+            nameof(TargetWage), value, "A wage must be zero or more.");
+    }
+
+    /// <summary>Chance with which the careful limit must hold, above 0 and below 1; 0.75 unless set.</summary>
+    public decimal CautiousChance
+    {
+        get;
+        init => field = value is > 0 and < 1 ? value : throw new ArgumentOutOfRangeException(
+            nameof(CautiousChance), value, "A chance must be above 0 and below 1, such as 0.75.");
+    } = 0.75m;
+
+    /// <summary>Channel the piece would be sold through; null takes the mix of past sales.</summary>
+    public string? Channel { get; init; }
+
+    /// <summary>The wage that holds for a workshop.</summary>
+    public decimal WageFor(Workshop workshop)
+    {
+        ArgumentNullException.ThrowIfNull(workshop);
+        return TargetWage ?? workshop.TargetWage ?? AssumedWage;
+    }
+}

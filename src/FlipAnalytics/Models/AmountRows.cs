@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+using MathNet.Numerics.Distributions;
+
+namespace FlipAnalytics;
+
+/// <summary>Gathers from a log the observations that the models of sale price, hours and supplies rest on.</summary>
+internal sealed class AmountRows
+{
+    private readonly SalesLog log;
+    private readonly ImmutableDictionary<string, decimal> hours;
+
+    public AmountRows(SalesLog log)
+    {
+        this.log = log;
+        hours = BenchHours.ByPiece(log);
+        Facts = log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase);
+        Size = new(Facts.Values);
+    }
+
+    /// <summary>What each piece is, by id.</summary>
+    public IReadOnlyDictionary<string, PieceFacts> Facts { get; }
+
+    public TypicalSize Size { get; }
+
+    /// <summary>Hours of a piece whose work is done; null for one still on the bench or without a record.</summary>
+    public decimal? Hours(Piece piece)
+    {
+        bool done = piece.State != PieceState.InTheWorkshop || piece.ReadyOn is not null || piece.Hours is not null;
+        return done && hours.TryGetValue(piece.Id, out decimal total) && total > 0 ? total : null;
+    }
+
+    public ImmutableArray<EffectsRow> HoursRows()
+    {
+        ImmutableArray<EffectsRow> own =
+        [
+            .. log.Pieces.Where(p => Facts[p.Id].LogHours is not null)
+                .Select(p => Logged(p, Facts[p.Id].LogHours!.Value, p.SoldOn ?? p.ReadyOn ?? p.ListedOn)),
+            .. Guesses(guess => guess.Hours, Expectations.Hours.Residual),
+        ];
+        var known = own.Select(r => r.Facts.Type).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return
+        [
+            .. own,
+            .. UsualHours.All().Where(usual => !known.Contains(usual.Type))
+                .Select(usual => Typical(RowOrigin.CommonPractice, usual.Type, usual.LogHours, UsualHours.Weight)),
+        ];
+    }
+
+    public ImmutableArray<EffectsRow> SuppliesRows()
+    {
+        Piece[] costed = [.. log.Pieces.Where(p => p.SuppliesCost is not null && p.State != PieceState.InTheWorkshop)];
+        // A piece that needed nothing counts as a twentieth of the median: the log of nothing does not exist.
+        double floor = costed.Length == 0 ? 1
+            : Math.Max(1e-3, Median([.. costed.Select(p => Crossing.Number(p.SuppliesCost!.Value))]) / 20);
+        return
+        [
+            .. costed.Select(p => Logged(
+                p, Math.Log(Math.Max(floor, Crossing.Number(p.SuppliesCost!.Value))), p.SoldOn ?? p.ReadyOn ?? p.ListedOn)),
+            .. Guesses(guess => guess.Supplies, Expectations.Supplies.Residual),
+        ];
+    }
+
+    public ImmutableArray<EffectsRow> PriceRows(Func<PieceFacts, string?, (double Value, double Variance)> relativeHours) =>
+    [
+        .. log.Pieces.Where(p => p.SoldPrice > 0)
+            .Select(p => Logged(p, Crossing.Log(p.SoldPrice)!.Value, p.SoldOn) with
+            {
+                RelativeHours = relativeHours(Facts[p.Id], p.Id),
+            }),
+        .. Guesses(guess => guess.SalePrice, Expectations.SalePrice.Residual),
+    ];
+
+    /// <summary>
+    /// The log of a guess's middle and the standard deviation of its log: 8 in 10 lie between low and high.
+    /// </summary>
+    public static (double Middle, double Spread) LogGuess(ThreePointGuess guess)
+    {
+        double low = Crossing.Log(guess.Low) ?? Crossing.Log(guess.Likely)!.Value - 1;
+        double high = Crossing.Log(guess.High)!.Value;
+        double spread = (high - low) / (2 * Normal.InvCDF(0, 1, 0.9));
+        return (Crossing.Log(guess.Likely)!.Value, Math.Max(spread, 0.05));
+    }
+
+    /// <summary>
+    /// A guess weighs as one observation when its range is as wide as single pieces usually scatter, more when it is
+    /// narrower, within a quarter of and four observations.
+    /// </summary>
+    public static double GuessWeight(double spread, double residual) => Math.Clamp(Math.Pow(residual / spread, 2), 0.25, 4);
+
+    private IEnumerable<EffectsRow> Guesses(Func<TypeGuess, ThreePointGuess?> choose, double residual) =>
+        from entry in log.Workshop.Guesses.OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase)
+        let guess = choose(entry.Value)
+        where guess is not null && guess.Likely > 0
+        let middle = LogGuess(guess)
+        select Typical(RowOrigin.OwnersGuess, entry.Key, middle.Middle, GuessWeight(middle.Spread, residual));
+
+    private EffectsRow Logged(Piece piece, double response, DateOnly? date) =>
+        new(RowOrigin.Log, Facts[piece.Id], response, Size.Of(Facts[piece.Id]), (0, 0), date, 1, piece.Id);
+
+    private static EffectsRow Typical(RowOrigin origin, string type, double response, double weight) =>
+        new(origin, new() { Type = type, LogDimensions = [null, null, null] }, response, (0, 0), (0, 0), null, weight);
+
+    private static double Median(double[] values)
+    {
+        Array.Sort(values);
+        return (values[(values.Length - 1) / 2] + values[values.Length / 2]) / 2;
+    }
+}

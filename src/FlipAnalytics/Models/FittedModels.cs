@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// All models fitted to one log as it was known at its date: hours, supplies, sale price, days on market. The same log
+/// gives the same digits.
+/// </summary>
+public sealed class FittedModels
+{
+    private FittedModels(SalesLog log)
+    {
+        Log = log;
+        Rows = new(log);
+        Hours = EffectsModel.TryFit(Expectations.Hours, Rows.HoursRows())!;
+        Supplies = EffectsModel.TryFit(Expectations.Supplies, Rows.SuppliesRows());
+        Price = EffectsModel.TryFit(Expectations.SalePrice, Rows.PriceRows(RelativeHours));
+        LeadTime = log.Pieces
+            .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
+            .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
+            .Order().ToImmutableArray() is { IsEmpty: false } lags ? lags[lags.Length / 2] : 45;
+        Days = DaysModel.Of(this);
+    }
+
+    /// <summary>The log.</summary>
+    public SalesLog Log { get; }
+
+    internal AmountRows Rows { get; }
+
+    internal EffectsModel Hours { get; }
+
+    /// <summary>Null where neither the log nor the owner's guesses know the cost of supplies.</summary>
+    internal EffectsModel? Supplies { get; }
+
+    /// <summary>Null where there is neither a sale nor a guess of a sale price.</summary>
+    internal EffectsModel? Price { get; }
+
+    internal DaysModel Days { get; }
+
+    /// <summary>Median days from buying to selling; 45 where no sale tells.</summary>
+    internal int LeadTime { get; }
+
+    /// <summary>Fits every model to a log.</summary>
+    /// <param name="log">The log as known at its date.</param>
+    public static FittedModels Of(SalesLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return new(log);
+    }
+
+    /// <summary>Log hours of a piece over what such a piece usually takes, and its variance where unrecorded.</summary>
+    internal (double Value, double Variance) RelativeHours(PieceFacts facts, string? pieceId)
+    {
+        if (facts.LogHours is { } logHours)
+        {
+            double usual = (pieceId is null ? null : Hours.PredictedWithout(pieceId))
+                ?? Hours.Predict(facts, Rows.Size.Of(facts), (0, 0), Log.Date).Mean;
+            return (logHours - usual, 0);
+        }
+
+        return (0, Hours.Fit.ResidualVariance);
+    }
+}

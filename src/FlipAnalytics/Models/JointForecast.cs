@@ -1,0 +1,166 @@
+using FlipAnalytics.Statistics;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// The joint predictive distribution of one candidate's sale price, hours, supplies, days on market and delivery cost, at
+/// a fixed set of equally likely nodes: every source of uncertainty has a coordinate of its own, and the sale price
+/// follows the hours through the price model's slope. Stated hours and supplies are taken as exact; a stated sale price
+/// as the mean, around which a single sale still scatters.
+/// </summary>
+internal sealed class JointForecast
+{
+    /// <summary>Nodes of a full answer; the error of a mean is some 1e-4 of the spread, measured in the tests.</summary>
+    public const int Nodes = 2048;
+
+    /// <summary>Nodes for comparing answers under changed assumptions.</summary>
+    public const int CoarseNodes = 256;
+
+    // A piece that has not sold after three years is held as one that took three years.
+    private const double LongestDays = 1095;
+
+    private JointForecast(int nodes)
+    {
+        SalePrice = new double[nodes];
+        Hours = new double[nodes];
+        Supplies = new double[nodes];
+        Days = new double[nodes];
+        Delivery = new double[nodes];
+    }
+
+    public double[] SalePrice { get; }
+
+    public double[] Hours { get; }
+
+    public double[] Supplies { get; }
+
+    public double[] Days { get; }
+
+    /// <summary>Delivery cost less delivery charge.</summary>
+    public double[] Delivery { get; }
+
+    public required LogPrediction? PricePrediction { get; init; }
+
+    /// <summary>Shares of each estimate that rest on guesses, 0 to 1; 0 for what the owner states.</summary>
+    public required (double Price, double Hours, double Supplies, double Days) Guessed { get; init; }
+
+    /// <summary>The forecast; null where nothing tells a sale price.</summary>
+    public static JointForecast? TryOf(FittedModels models, Candidate candidate, SellingTerms selling, int nodeCount)
+    {
+        if (models.Price is null && candidate.SalePrice is null)
+            return null;
+        PieceFacts facts = PieceFacts.Of(candidate, models.Log);
+        var size = models.Rows.Size.Of(facts);
+        DateOnly saleDate = Crossing.Later(models.Log.Date, models.LeadTime);
+        var relative = models.RelativeHours(facts, null);
+        LogPrediction hours = models.Hours.Predict(facts, size, (0, 0), models.Log.Date);
+        LogPrediction? price = models.Price?.Predict(facts, size, (relative.Value, 0), saleDate);
+        LogPrediction? supplies = models.Supplies?.Predict(facts, size, (0, 0), models.Log.Date);
+        DaysPrediction days = models.Days.Predict(facts, size, models.Log.Date);
+
+        var forecast = new JointForecast(nodeCount)
+        {
+            PricePrediction = price,
+            Guessed = (
+                candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(facts, size, saleDate),
+                candidate.Hours is not null ? 0 : models.Hours.GuessShare(facts, size, models.Log.Date),
+                candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(facts, size, models.Log.Date) ?? 1,
+                days.GuessShare),
+        };
+        NodeTable nodes = NodeTable.Of(nodeCount);
+        forecast.FillHours(candidate, hours, nodes);
+        forecast.FillPrice(candidate, price, hours, nodes);
+        forecast.FillSupplies(candidate, supplies, nodes);
+        forecast.FillDays(days, nodes);
+        forecast.FillDelivery(selling, nodes);
+        return forecast;
+    }
+
+    private void FillHours(Candidate candidate, LogPrediction hours, NodeTable nodes)
+    {
+        if (candidate.Hours is { } stated)
+        {
+            Array.Fill(Hours, Crossing.Number(stated));
+            return;
+        }
+
+        Fill(Hours, hours.Mean, hours.Variance, hours.Shape.At(nodes, NodeTable.Hours));
+    }
+
+    private void FillPrice(Candidate candidate, LogPrediction? price, LogPrediction hours, NodeTable nodes)
+    {
+        if (candidate.SalePrice is { } stated)
+        {
+            double spread = price is null
+                ? Expectations.SalePrice.Residual
+                : Math.Min(Math.Sqrt(price.Variance), 2 * Expectations.SalePrice.Residual);
+            Fill(SalePrice, 0, spread * spread, (price?.Shape ?? ResidualShape.Normal).At(nodes, NodeTable.Price));
+            double factor = Crossing.Number(stated) / SalePrice.Average();
+            for (int i = 0; i < SalePrice.Length; i++)
+                SalePrice[i] *= factor;
+            return;
+        }
+
+        double[] error = price!.Shape.At(nodes, NodeTable.Price);
+        double deviation = Math.Sqrt(price.Variance);
+        for (int i = 0; i < SalePrice.Length; i++)
+        {
+            double unforeseenHours = candidate.Hours is null ? Math.Log(Hours[i]) - hours.Mean : 0;
+            SalePrice[i] = Math.Exp(price.Mean + price.HoursSlope * unforeseenHours + deviation * error[i]);
+        }
+    }
+
+    private void FillSupplies(Candidate candidate, LogPrediction? supplies, NodeTable nodes)
+    {
+        if (candidate.Supplies is { } stated)
+        {
+            Array.Fill(Supplies, Crossing.Number(stated));
+        }
+        else if (supplies is not null)
+        {
+            Fill(Supplies, supplies.Mean, supplies.Variance, supplies.Shape.At(nodes, NodeTable.Supplies));
+        }
+        else
+        {
+            Fill(Supplies, Math.Log(Expectations.SuppliesShare * SalePrice.Average()),
+                Expectations.SuppliesShareSpread * Expectations.SuppliesShareSpread,
+                ResidualShape.Normal.At(nodes, NodeTable.Supplies));
+        }
+    }
+
+    private void FillDays(DaysPrediction days, NodeTable nodes)
+    {
+        // Cholesky factor of the covariance of location and log scale.
+        double location = Math.Sqrt(days.VarianceOfLocation);
+        double across = location == 0 ? 0 : days.Covariance / location;
+        double rest = Math.Sqrt(Math.Max(0, days.VarianceOfLogScale - across * across));
+        double[] extreme = nodes.ExtremeValue;
+        double[] a = nodes.Normal(NodeTable.Location);
+        double[] b = nodes.Normal(NodeTable.Scale);
+        for (int i = 0; i < Days.Length; i++)
+        {
+            double scale = Math.Exp(days.LogScale + across * a[i] + rest * b[i]);
+            Days[i] = Math.Clamp(Math.Exp(days.Location + location * a[i] + scale * extreme[i]), 1, LongestDays);
+        }
+    }
+
+    private void FillDelivery(SellingTerms selling, NodeTable nodes)
+    {
+        if (selling.SaleCount == 0)
+            return;
+        double[] uniform = nodes.Uniform(NodeTable.Delivery);
+        int collected = selling.SaleCount - selling.Deliveries.Length;
+        for (int i = 0; i < Delivery.Length; i++)
+        {
+            int sale = (int)(uniform[i] * selling.SaleCount) - collected;
+            Delivery[i] = sale < 0 ? 0 : Crossing.Number(selling.Deliveries[sale]);
+        }
+    }
+
+    private static void Fill(double[] target, double mean, double variance, double[] error)
+    {
+        double deviation = Math.Sqrt(variance);
+        for (int i = 0; i < target.Length; i++)
+            target[i] = Math.Exp(mean + deviation * error[i]);
+    }
+}

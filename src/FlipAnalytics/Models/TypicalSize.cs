@@ -1,0 +1,103 @@
+using MathNet.Numerics.LinearAlgebra;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Log size of a piece relative to its type: the log of width × depth × height less the type's average of it. A dimension
+/// that was not recorded is filled in from those that were, by the pooled covariance of the log dimensions within types
+/// (conditional normal mean); with none recorded the piece counts as of typical size; a
+/// dimension that the log never has is left out. A type's average is drawn towards
+/// the average over types, by <see cref="PriorPieces"/> pieces' worth.
+/// </summary>
+internal sealed class TypicalSize
+{
+    private const double PriorPieces = 1;
+    private const int Dimensions = 3;
+
+    // Within a type, dimensions vary by some 15 % and go together somewhat: a mild guess worth a few pieces.
+    private const double PriorSpread = 0.15;
+    private const double PriorCorrelation = 0.3;
+    private const double PriorPairs = 5;
+
+    private readonly double[] overall = new double[Dimensions];
+    private readonly Dictionary<string, double[]> byType = new(StringComparer.OrdinalIgnoreCase);
+    private readonly Matrix<double> within;
+
+    public TypicalSize(IReadOnlyCollection<PieceFacts> pieces)
+    {
+        var groups = pieces.GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase).ToArray();
+        for (int d = 0; d < Dimensions; d++)
+        {
+            double[] typeMeans =
+            [
+                .. groups.Select(g => g.Select(p => p.LogDimensions[d]).Where(v => v is not null).ToArray())
+                    .Where(values => values.Length > 0).Select(values => values.Average()!.Value),
+            ];
+            overall[d] = typeMeans.Length == 0 ? double.NaN : typeMeans.Average();
+        }
+
+        foreach (var group in groups)
+        {
+            byType[group.Key] =
+            [
+                .. Enumerable.Range(0, Dimensions).Select(d =>
+                {
+                    var known = group.Select(p => p.LogDimensions[d]).Where(v => v is not null).ToArray();
+                    return (known.Sum()!.Value + PriorPieces * overall[d]) / (known.Length + PriorPieces);
+                }),
+            ];
+        }
+
+        within = WithinTypes(pieces);
+    }
+
+    /// <summary>Expected relative log size and the variance that unrecorded dimensions leave in it.</summary>
+    public (double Size, double Variance) Of(PieceFacts piece)
+    {
+        double[] centre = byType.GetValueOrDefault(piece.Type, overall);
+        int[] known = [.. Enumerable.Range(0, Dimensions).Where(d => Deviation(piece, centre, d) is not null)];
+        int[] missing = [.. Enumerable.Range(0, Dimensions).Where(d => !double.IsNaN(overall[d])).Except(known)];
+        double size = known.Sum(d => Deviation(piece, centre, d)!.Value);
+        if (missing.Length == 0)
+            return (size, 0);
+
+        var rest = Block(missing, missing);
+        if (known.Length > 0)
+        {
+            var deviations = Vector<double>.Build.Dense(known.Length, i => Deviation(piece, centre, known[i])!.Value);
+            var slopes = Block(missing, known) * Block(known, known).Inverse();
+            size += (slopes * deviations).Sum();
+            rest -= slopes * Block(known, missing);
+        }
+
+        return (size, rest.Enumerate().Sum());
+    }
+
+    /// <summary>Log of width × depth, the floor a piece stands on, filled in with what is typical; null where nothing tells.</summary>
+    public double? LogFootprint(PieceFacts piece)
+    {
+        double[] centre = byType.GetValueOrDefault(piece.Type, overall);
+        double log = (piece.LogDimensions[0] ?? centre[0]) + (piece.LogDimensions[1] ?? centre[1]);
+        return double.IsNaN(log) ? null : log;
+    }
+
+    private Matrix<double> WithinTypes(IReadOnlyCollection<PieceFacts> pieces)
+    {
+        double[][] complete =
+        [
+            .. pieces.Where(p => p.LogDimensions.All(d => d is not null))
+                .Select(p => Enumerable.Range(0, Dimensions).Select(d => Deviation(p, byType[p.Type], d)!.Value).ToArray()),
+        ];
+        return Matrix<double>.Build.Dense(Dimensions, Dimensions, (a, b) =>
+        {
+            double prior = PriorSpread * PriorSpread * (a == b ? 1 : PriorCorrelation);
+            return (complete.Sum(d => d[a] * d[b]) + PriorPairs * prior) / (complete.Length + PriorPairs);
+        });
+    }
+
+    private Matrix<double> Block(int[] rows, int[] columns) =>
+        Matrix<double>.Build.Dense(rows.Length, columns.Length, (i, j) => within[rows[i], columns[j]]);
+
+    private static double? Deviation(PieceFacts piece, double[] centre, int dimension) =>
+        double.IsNaN(centre[dimension]) ? null : piece.LogDimensions[dimension] - centre[dimension];
+}
