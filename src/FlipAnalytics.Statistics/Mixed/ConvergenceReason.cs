@@ -1,0 +1,17 @@
+namespace FlipAnalytics.Statistics;
+
+/// <summary>Why the search for the variance ratios stopped.</summary>
+public enum ConvergenceReason
+{
+    /// <summary>Every slope is within tolerance, and no ratio at zero wants to leave it.</summary>
+    SmallScore,
+
+    /// <summary>No step lowers the criterion any further within the precision of the arithmetic.</summary>
+    NoFurtherDescent,
+
+    /// <summary>A ratio grew to its upper limit: its levels explain the response almost exactly.</summary>
+    RatioAtUpperLimit,
+
+    /// <summary>The allowed number of iterations was used up.</summary>
+    IterationLimit,
+}

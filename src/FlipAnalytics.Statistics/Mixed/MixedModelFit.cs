@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics.Statistics;
+
+/// <summary>A fitted linear mixed model. Immutable; safe to use from several threads.</summary>
+public sealed class MixedModelFit
+{
+    /// <summary>Leverage this close to 1 means that the row alone determines a coefficient.</summary>
+    private const double FullLeverage = 1e-10;
+
+    private readonly MixedModelData _data;
+    private readonly MixedSolution _solution;
+
+    internal MixedModelFit(
+        MixedModelData data, ProfiledDeviance deviance, DevianceSlopes slopes, MixedModelConvergence convergence)
+    {
+        _data = data;
+        _solution = new MixedSolution(deviance, slopes);
+        Convergence = convergence;
+        Criterion = deviance.Options.Criterion;
+        ResidualVariance = deviance.ResidualVariance;
+        MinusTwoLogLikelihood = deviance.MinusTwoLogLikelihood;
+        ResidualDegreesOfFreedom = deviance.TotalDegreesOfFreedom;
+        FixedColumns columns = data.Reduced.Fixed;
+        int[] kept = columns.Kept;
+        double[] estimates = [.. _solution.Coefficients];
+        columns.ToOriginal(estimates);
+        double[] covariance = _solution.OriginalFixedCovariance();
+        CoefficientCovariance = [.. Enumerable.Range(0, kept.Length).Select(a => ImmutableArray.CreateRange(
+            Enumerable.Range(0, kept.Length).Select(b => ResidualVariance * covariance[(a * kept.Length) + b])))];
+        Coefficients = [.. kept.Select((column, a) => new MixedCoefficient(
+            data.CoefficientNames[column],
+            estimates[a] + (column == columns.Constant ? columns.ConstantEstimateOffset : 0),
+            Math.Sqrt(CoefficientCovariance[a][a])))];
+        DroppedColumns = [.. data.CoefficientNames.Where((_, column) => !kept.Contains(column))];
+        Terms = EstimateTerms();
+    }
+
+    /// <summary>Which likelihood was maximised.</summary>
+    public LikelihoodCriterion Criterion { get; }
+
+    /// <summary>How the search for the variance ratios ended.</summary>
+    public MixedModelConvergence Convergence { get; }
+
+    /// <summary>How many rows were fitted.</summary>
+    public int ObservationCount => _data.RowCount;
+
+    /// <summary>Estimated coefficients; a dropped column has none.</summary>
+    public ImmutableArray<MixedCoefficient> Coefficients { get; }
+
+    /// <summary>Columns that earlier ones determine exactly; they were left out and are ignored in predictions.</summary>
+    public ImmutableArray<string> DroppedColumns { get; }
+
+    /// <summary>Covariance of the coefficients, rows and columns in the order of <see cref="Coefficients"/>.</summary>
+    public ImmutableArray<ImmutableArray<double>> CoefficientCovariance { get; }
+
+    /// <summary>The random terms, in the order given.</summary>
+    public ImmutableArray<RandomTermEstimate> Terms { get; }
+
+    /// <summary>σ̂², in squared units of the response, of a row of weight 1.</summary>
+    public double ResidualVariance { get; }
+
+    /// <summary>What σ̂² was divided by: n − p (restricted) or n, plus the prior's degrees of freedom.</summary>
+    public double ResidualDegreesOfFreedom { get; }
+
+    /// <summary>
+    /// −2 log (restricted) likelihood of the data with every constant, priors not counted; restricted likelihoods are
+    /// only comparable between fits with the same fixed columns.
+    /// </summary>
+    public double MinusTwoLogLikelihood { get; }
+
+    /// <summary>Log (restricted) likelihood of the data.</summary>
+    public double LogLikelihood => -MinusTwoLogLikelihood / 2;
+
+    /// <summary>Predicts a new row.</summary>
+    /// <param name="x">One value for each fixed column given to the fit, dropped ones included.</param>
+    /// <param name="levels">One reference for each random term.</param>
+    public MixedPrediction Predict(ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels)
+    {
+        var row = new SparseRow(_data);
+        row.Set(x, levels, _solution.Ratios);
+        double variance = row.QuadraticForm(_solution.Covariance, _solution.Size) + row.ExtraVariance;
+        return new(Mean(row), ResidualVariance * variance, ResidualVariance);
+    }
+
+    /// <summary>
+    /// Each fitted row predicted from the others, variance ratios held: with h = w v'C⁻¹v the residual is
+    /// (y − ŷ)/(1 − h), as if the model had been solved anew without the row.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
+    public ImmutableArray<LeaveOneOutPrediction> LeaveOneOut()
+    {
+        RowStore rows = KeptRows();
+        var row = new SparseRow(_data);
+        var results = ImmutableArray.CreateBuilder<LeaveOneOutPrediction>(rows.Count);
+        for (int i = 0; i < rows.Count; i++)
+        {
+            row.Set(i);
+            results.Add(WithoutRow(row, rows.Y(i), rows.Weight(i)));
+        }
+
+        return results.MoveToImmutable();
+    }
+
+    /// <summary>
+    /// The weight of each fitted response in a row's predicted mean, which is a linear function of them: v*'C⁻¹vᵢwᵢ.
+    /// With a constant column, and no unusual new row, they sum to 1.
+    /// </summary>
+    /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
+    public double[] RowWeights(ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels)
+    {
+        RowStore rows = KeptRows();
+        var row = new SparseRow(_data);
+        row.Set(x, levels, _solution.Ratios);
+        double[] spread = row.Spread(_solution.Covariance, _solution.Size);
+        int levelCount = _solution.Effects.Length;
+        double[] weights = new double[rows.Count];
+        for (int i = 0; i < weights.Length; i++)
+        {
+            row.Set(i);
+            weights[i] = rows.Weight(i) * row.Times(spread.AsSpan(0, levelCount), spread.AsSpan(levelCount));
+        }
+
+        return weights;
+    }
+
+    private double Mean(SparseRow row) => row.Offset + row.Times(_solution.Effects, _solution.Coefficients);
+
+    private LeaveOneOutPrediction WithoutRow(SparseRow row, double y, double weight)
+    {
+        double form = row.QuadraticForm(_solution.Covariance, _solution.Size);
+        double rest = 1 - (weight * form);
+        if (rest < FullLeverage)
+        {
+            return new(double.NaN, double.NaN, double.NaN, double.NaN, double.NaN);
+        }
+
+        double fitted = y - Mean(row);
+        double residual = fitted / rest;
+        double degrees = _solution.DegreesOfFreedom - 1;
+        double residualVariance = degrees > 0
+            ? Math.Max(0, _solution.QuadraticForm - (weight * fitted * residual)) / degrees
+            : double.NaN;
+        double variance = residualVariance * form / rest;
+        return new(
+            residual, y - residual, variance, residualVariance,
+            residual / Math.Sqrt(variance + (residualVariance / weight)));
+    }
+
+    private RowStore KeptRows() => _data.Rows ?? throw new InvalidOperationException(
+        "The rows were not kept; build the data with keepRows: true to look at single rows.");
+
+    private ImmutableArray<RandomTermEstimate> EstimateTerms()
+    {
+        double[] conditional = _solution.ConditionalCovariance();
+        int levelCount = _solution.Effects.Length;
+        int size = _solution.Size;
+        var terms = ImmutableArray.CreateBuilder<RandomTermEstimate>(_data.Terms.Length);
+        for (int k = 0; k < _data.Terms.Length; k++)
+        {
+            double ratio = _solution.Ratios[k];
+            int offset = _data.LevelOffsets[k];
+            terms.Add(new(
+                _data.Terms[k].Name,
+                ResidualVariance * ratio,
+                ratio,
+                ratio == 0,
+                [.. _data.Terms[k].Levels.Select((level, t) => new RandomLevelEstimate(
+                    level,
+                    _solution.Effects[offset + t],
+                    ResidualVariance * conditional[(offset + t) * (levelCount + 1)],
+                    ResidualVariance * _solution.Covariance[(offset + t) * (size + 1)]))]));
+        }
+
+        return terms.MoveToImmutable();
+    }
+}

@@ -1,0 +1,203 @@
+namespace FlipAnalytics.Statistics;
+
+/// <summary>
+/// −2 log (restricted) likelihood of a linear mixed model as a function of the variance ratios γ alone, with
+/// coefficients and residual variance profiled out, plus −2 log of the priors. For W = I + ZΓZ', Λ = Γ^½,
+/// H = I + ΛZ'ZΛ, P = W⁻¹ − W⁻¹X(X'W⁻¹X)⁻¹X'W⁻¹:
+/// <code>d(γ) = m log 2π + M log σ̂² + M + log|W| + log|X'W⁻¹X|,  σ̂² = (y'Py + ν₀s₀²)/M,  M = m + ν₀,  m = n − p</code>
+/// (m = n and no last term for the ordinary likelihood); Bates, Mächler, Bolker and Walker (2015), Journal of
+/// Statistical Software 67(1), section 3. Everything comes from cross-products by ΛZ'W⁻¹ = H⁻¹ΛZ', which needs no
+/// subtraction of large numbers.
+/// </summary>
+internal sealed class ProfiledDeviance
+{
+    private readonly ReducedCrossProducts _data;
+    private readonly MixedModelOptions _options;
+    private readonly int _p;
+    private readonly int[] _active;
+    private readonly double[] _scale;
+    private readonly double[] _h;
+    private readonly double[] _n;
+
+    public ProfiledDeviance(ReducedCrossProducts data, MixedModelOptions options)
+    {
+        _data = data;
+        _options = options;
+        _p = data.FixedCount;
+        int q = data.DrawCount;
+        _active = new int[q];
+        _scale = new double[q];
+        _h = new double[q * q];
+        _n = new double[q * (_p + 1)];
+        Information = new double[_p * _p];
+        Shift = new double[_p];
+        Ratios = new double[data.Terms.Length];
+        DegreesOfFreedom = options.Criterion == LikelihoodCriterion.Reml ? data.Rows - _p : data.Rows;
+        PriorDegreesOfFreedom = options.ResidualVariancePrior?.DegreesOfFreedom ?? 0;
+        PriorSum = PriorDegreesOfFreedom * (options.ResidualVariancePrior?.Scale ?? 0);
+    }
+
+    /// <summary>m, without the prior's.</summary>
+    public int DegreesOfFreedom { get; }
+
+    /// <summary>ν₀.</summary>
+    public double PriorDegreesOfFreedom { get; }
+
+    /// <summary>ν₀s₀².</summary>
+    public double PriorSum { get; }
+
+    /// <summary>M = m + ν₀.</summary>
+    public double TotalDegreesOfFreedom => DegreesOfFreedom + PriorDegreesOfFreedom;
+
+    public bool Restricted => _options.Criterion == LikelihoodCriterion.Reml;
+
+    public ReducedCrossProducts Data => _data;
+
+    public MixedModelOptions Options => _options;
+
+    /// <summary>γ of the last evaluation.</summary>
+    public double[] Ratios { get; }
+
+    /// <summary>Number of draws whose ratio is not zero.</summary>
+    public int ActiveCount { get; private set; }
+
+    /// <summary>Columns of Z whose ratio is not zero.</summary>
+    public ReadOnlySpan<int> Active => _active.AsSpan(0, ActiveCount);
+
+    /// <summary>√γ of each active column.</summary>
+    public ReadOnlySpan<double> Scale => _scale.AsSpan(0, ActiveCount);
+
+    /// <summary>Cholesky factor L of H for the active columns.</summary>
+    public ReadOnlySpan<double> Factor => _h.AsSpan(0, ActiveCount * ActiveCount);
+
+    /// <summary>L⁻¹ΛZ'(X, e).</summary>
+    public ReadOnlySpan<double> Reduced => _n.AsSpan(0, ActiveCount * (_p + 1));
+
+    /// <summary>Cholesky factor of X'W⁻¹X (orthonormal columns).</summary>
+    public double[] Information { get; }
+
+    /// <summary>Generalised minus ordinary least-squares coefficients, orthonormal columns.</summary>
+    public double[] Shift { get; }
+
+    /// <summary>y'Py.</summary>
+    public double QuadraticForm { get; private set; }
+
+    /// <summary>y'Py + ν₀s₀².</summary>
+    public double PenalisedQuadraticForm => QuadraticForm + PriorSum;
+
+    /// <summary>σ̂².</summary>
+    public double ResidualVariance => PenalisedQuadraticForm / TotalDegreesOfFreedom;
+
+    /// <summary>−2 log-likelihood of the data alone at the last ratios and their σ̂².</summary>
+    public double MinusTwoLogLikelihood =>
+        (DegreesOfFreedom * Math.Log(2 * Math.PI * ResidualVariance)) + (QuadraticForm / ResidualVariance) + LogDeterminants;
+
+    private double LogDeterminants { get; set; }
+
+    /// <summary>d(γ) with the priors; +∞ where the arithmetic cannot represent it.</summary>
+    public double Evaluate(ReadOnlySpan<double> ratios)
+    {
+        ratios.CopyTo(Ratios);
+        SelectActive();
+        if (!TryFactor())
+        {
+            return double.PositiveInfinity;
+        }
+
+        LogDeterminants = RowMajorCholesky.LogDeterminant(Factor, ActiveCount) - _data.SumOfLogWeights
+            + (Restricted ? RowMajorCholesky.LogDeterminant(Information, _p) + _data.Fixed.LogDeterminant : 0);
+        double value = (DegreesOfFreedom * Math.Log(2 * Math.PI))
+            + (TotalDegreesOfFreedom * (Math.Log(ResidualVariance) + 1)) + LogDeterminants;
+        for (int k = 0; k < ratios.Length; k++)
+        {
+            if (_options.PriorOf(k) is { } prior)
+            {
+                double z = (Math.Log(ratios[k]) - prior.LogMean) / prior.LogStandardDeviation;
+                value += z * z;
+            }
+        }
+
+        return value;
+    }
+
+    private void SelectActive()
+    {
+        int count = 0;
+        for (int k = 0; k < Ratios.Length; k++)
+        {
+            double scale = Math.Sqrt(Ratios[k]);
+            for (int j = _data.Offsets[k]; scale > 0 && j < _data.Offsets[k + 1]; j++)
+            {
+                _active[count] = j;
+                _scale[count++] = scale;
+            }
+        }
+
+        ActiveCount = count;
+    }
+
+    private bool TryFactor()
+    {
+        int m = ActiveCount;
+        int q = _data.DrawCount;
+        int width = _p + 1;
+        for (int a = 0; a < m; a++)
+        {
+            ReadOnlySpan<double> products = _data.ZZ.AsSpan(_active[a] * q, q);
+            Span<double> row = _h.AsSpan(a * m, a + 1);
+            for (int b = 0; b <= a; b++)
+            {
+                row[b] = _scale[a] * _scale[b] * products[_active[b]];
+            }
+
+            row[a] += 1;
+            ReadOnlySpan<double> source = _data.ZXe.AsSpan(_active[a] * width, width);
+            Span<double> target = _n.AsSpan(a * width, width);
+            for (int c = 0; c < width; c++)
+            {
+                target[c] = _scale[a] * source[c];
+            }
+        }
+
+        if (!RowMajorCholesky.TryFactor(_h, m))
+        {
+            return false;
+        }
+
+        RowMajorCholesky.SolveLowerRows(_h, m, _n, width);
+        Array.Clear(Information);
+        Array.Clear(Shift);
+        double explained = 0;
+        for (int a = 0; a < m; a++)
+        {
+            ReadOnlySpan<double> row = _n.AsSpan(a * width, width);
+            for (int i = 0; i < _p; i++)
+            {
+                VectorKernel.AddScaled(Information.AsSpan(i * _p, i + 1), -row[i], row[..(i + 1)]);
+            }
+
+            VectorKernel.AddScaled(Shift, -row[_p], row[.._p]);
+            explained += row[_p] * row[_p];
+        }
+
+        for (int i = 0; i < _p; i++)
+        {
+            Information[(i * _p) + i] += 1;
+        }
+
+        if (!RowMajorCholesky.TryFactor(Information, _p))
+        {
+            return false;
+        }
+
+        RowMajorCholesky.SolveLower(Information, _p, Shift);
+        QuadraticForm = _data.ResidualSumOfSquares - explained - VectorKernel.Dot(Shift, Shift);
+        RowMajorCholesky.SolveLowerTransposed(Information, _p, Shift);
+        if (QuadraticForm < 0 && PriorSum > 0)
+        {
+            QuadraticForm = 0;
+        }
+
+        return PenalisedQuadraticForm > 0;
+    }
+}
