@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using FlipAnalytics.Statistics;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Ordinary least squares with the terms of a model of a log amount, types, colours and finishes as treatment-coded
+/// categories whose base is their first level.
+/// </summary>
+internal static class LeastSquaresReport
+{
+    private const int InfluentialShown = 5;
+
+    public static FitReport Of(
+        FittedModels models, ModelName model, EffectsSpecification specification, ImmutableArray<EffectsRow> all)
+    {
+        ImmutableArray<EffectsRow> rows = [.. all.Where(r => r.Origin == RowOrigin.Log)];
+        EffectsDesign design = EffectsDesign.Of(specification, rows, plain: true);
+        double[][] x = [.. rows.Select(r => design.Columns.Row(r.Values))];
+        List<Regressor> regressors =
+            [.. design.Columns.Names.Select((name, j) => new Regressor(name, x.Select(row => row[j]).ToArray()))];
+        foreach (Grouping group in design.Groups)
+        {
+            int[] levels = [.. rows.Select(r => group.IndexOf(r.Facts))];
+            regressors.AddRange(group.Levels.Skip(1).Select((level, k) => new Regressor(
+                $"{group.Name} {level}", levels.Select(l => l == k + 1 ? 1.0 : 0.0).ToArray())));
+        }
+
+        double[] response = [.. rows.Select(r => r.Response)];
+        LinearFit fit = LeastSquares.Fit(regressors, response);
+        Regressor[] kept = [.. regressors.Where(r => !fit.DroppedColumns.Contains(r.Name))];
+        return new()
+        {
+            Model = model,
+            Estimator = Estimator.Ols,
+            Plain = true,
+            AsOf = models.Log.Date,
+            N = rows.Length,
+            Formula = ModelFitting.Formula(model, design.Columns.Names, design.Groups.Select(g => g.Name)),
+            Terms = [.. fit.Coefficients.Select(c => new FitTerm(c.Name, c.Estimate, c.StandardError))],
+            ResidualVariance = fit.Sigma * fit.Sigma,
+            LogLikelihood = fit.LogLikelihood,
+            Criterion = "ML",
+            DroppedTerms = fit.DroppedColumns,
+            Diagnostics = Diagnostics(fit, rows),
+            Design = new(
+                ["response", .. kept.Select(r => r.Name)],
+                [
+                    .. Enumerable.Range(0, rows.Length).Select(i => (ImmutableArray<string>)
+                    [
+                        ModelFitting.Cell(response[i]), .. kept.Select(r => ModelFitting.Cell(r.Values.Span[i])),
+                    ]),
+                ]),
+        };
+    }
+
+    private static FitDiagnostics Diagnostics(LinearFit fit, ImmutableArray<EffectsRow> rows) => new(
+        fit.RSquared, fit.AdjustedRSquared, fit.Sigma, fit.Overall.F, fit.Overall.P, fit.Aic, fit.Bic,
+        BreuschPagan.Studentized(fit).P, fit.ConditionNumber, Smearing.Factor(fit),
+        [
+            .. Enumerable.Range(0, rows.Length)
+                .OrderByDescending(i => fit.ByRow.CooksDistance[i])
+                .Take(InfluentialShown)
+                .Select(i => new InfluentialPiece(
+                    rows[i].PieceId!, fit.ByRow.CooksDistance[i], fit.ByRow.StudentizedResiduals[i])),
+        ]);
+}

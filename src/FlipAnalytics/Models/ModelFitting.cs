@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FlipAnalytics.Statistics;
+
+namespace FlipAnalytics;
+
+/// <summary>Fits one model to a log and tells about it.</summary>
+public static class ModelFitting
+{
+    /// <summary>Fits a model.</summary>
+    /// <param name="log">The log as known at its date.</param>
+    /// <param name="model">Which model.</param>
+    /// <param name="estimator">How to fit it.</param>
+    /// <param name="plain">Whether to leave out what outside software cannot fit; least squares always does.</param>
+    /// <exception cref="NotEnoughDataException">The log does not determine the model; the message says what is missing.</exception>
+    public static FitReport Fit(SalesLog log, ModelName model, Estimator estimator, bool plain)
+    {
+        var models = FittedModels.Of(log);
+        try
+        {
+            return (model, estimator) switch
+            {
+                (ModelName.Days, Estimator.Mixed) => Days(models, plain),
+                (ModelName.Days, _) => throw new NotEnoughDataException(
+                    "Least squares cannot take pieces that are still on sale into account; fit days with --estimator mixed."),
+                (_, Estimator.Ols) => LeastSquaresReport.Of(models, model, Specification(model), Rows(models, model)),
+                _ => plain
+                    ? PlainAmount(models, model)
+                    : Amount(models, model),
+            };
+        }
+        catch (Exception e) when (e is MixedModelException or NoEstimateException or ArgumentException)
+        {
+            throw new NotEnoughDataException($"The log does not determine the {Words(model)} model: {e.Message}", e);
+        }
+    }
+
+    internal static string Words(ModelName model) => model switch
+    {
+        ModelName.Price => "sale price",
+        ModelName.Days => "days on market",
+        ModelName.Hours => "hours",
+        _ => "supplies",
+    };
+
+    private static EffectsSpecification Specification(ModelName model) => model switch
+    {
+        ModelName.Price => Expectations.SalePrice,
+        ModelName.Hours => Expectations.Hours,
+        _ => Expectations.Supplies,
+    };
+
+    private static ImmutableArray<EffectsRow> Rows(FittedModels models, ModelName model) => model switch
+    {
+        ModelName.Price => models.Rows.PriceRows(models.RelativeHours),
+        ModelName.Hours => models.Rows.HoursRows(),
+        _ => models.Rows.SuppliesRows(),
+    };
+
+    private static FitReport Amount(FittedModels models, ModelName model)
+    {
+        EffectsModel effects = (model switch
+        {
+            ModelName.Price => models.Price,
+            ModelName.Hours => models.Hours,
+            _ => models.Supplies,
+        }) ?? throw new NotEnoughDataException($"The log has nothing to fit the {Words(model)} model to.");
+        return Report(models, model, effects.Fit, plain: false, effects.Rows.Count(r => r.Origin == RowOrigin.Log));
+    }
+
+    private static FitReport PlainAmount(FittedModels models, ModelName model)
+    {
+        var (design, fit, rows) = EffectsModel.FitPlain(Specification(model), Rows(models, model));
+        var kept = Kept(design.Columns.Names, fit.DroppedColumns);
+        return Report(models, model, fit, plain: true, rows.Length) with
+        {
+            Design = new(
+                ["response", .. kept.Select(j => design.Columns.Names[j]), .. design.Groups.Select(g => $"group:{g.Name}")],
+                [
+                    .. rows.Select(row =>
+                    {
+                        double[] x = design.Columns.Row(row.Values);
+                        return (ImmutableArray<string>)
+                        [
+                            Cell(row.Response), .. kept.Select(j => Cell(x[j])),
+                            .. design.Groups.Select(g => g.Levels[g.IndexOf(row.Facts)]),
+                        ];
+                    }),
+                ]),
+        };
+    }
+
+    private static FitReport Report(FittedModels models, ModelName model, MixedModelFit fit, bool plain, int n) => new()
+    {
+        Model = model,
+        Estimator = Estimator.Mixed,
+        Plain = plain,
+        AsOf = models.Log.Date,
+        N = n,
+        Formula = Formula(model, fit.Coefficients.Select(c => c.Name), fit.Terms.Select(t => t.Name)),
+        Terms = [.. fit.Coefficients.Select(c => new FitTerm(c.Name, c.Estimate, c.StandardError))],
+        Random =
+        [
+            .. fit.Terms.Select(t => new FitGroup(t.Name, t.Variance,
+                [.. t.Levels.Select(l => new FitLevel(l.Level, l.Effect, Math.Sqrt(l.ConditionalVariance)))])),
+        ],
+        ResidualVariance = fit.ResidualVariance,
+        LogLikelihood = fit.LogLikelihood,
+        Criterion = fit.Criterion == LikelihoodCriterion.Reml ? "REML" : "ML",
+        DroppedTerms = fit.DroppedColumns,
+    };
+
+    private static FitReport Days(FittedModels models, bool plain)
+    {
+        DaysModel days = plain ? DaysModel.Plain(models) : models.Days;
+        if (days.Fit is not { } fit)
+            throw new NotEnoughDataException("No piece has a listing date, so there are no days on market to fit.");
+        var kept = Kept(days.Columns.Names, fit.DroppedColumns);
+        return new()
+        {
+            Model = ModelName.Days,
+            Estimator = Estimator.Mixed,
+            Plain = plain,
+            AsOf = models.Log.Date,
+            N = days.Rows.Count(r => r.Origin == RowOrigin.Log),
+            Formula = Formula(ModelName.Days, fit.Coefficients.Select(c => c.Name), fit.Groups.Select(g => g.Name)),
+            Terms = [.. fit.Coefficients.Select(c => new FitTerm(c.Name, c.Estimate, c.StandardError))],
+            Random =
+            [
+                .. fit.Groups.Select(g => new FitGroup(g.Name, g.Variance,
+                    [.. g.Levels.Select(l => new FitLevel(l.Level, l.Effect, l.StandardError))])),
+            ],
+            LogLikelihood = fit.LogLikelihood,
+            Criterion = "ML",
+            Distribution = "weibull",
+            Scale = fit.Scale,
+            LogScaleStandardError = Math.Sqrt(fit.VarianceOfLogScale),
+            DroppedTerms = fit.DroppedColumns,
+            Design = !plain ? null : new(
+                ["start", "stop", "event", .. kept.Select(j => days.Columns.Names[j])],
+                [
+                    .. days.Rows.Select(row =>
+                    {
+                        double[] x = days.Columns.Row(row.Values);
+                        return (ImmutableArray<string>)
+                        [
+                            Cell(row.Spell.Start), Cell(row.Spell.Stop), row.Spell.Kind == SpellKind.Ended ? "1" : "0",
+                            .. kept.Select(j => Cell(x[j])),
+                        ];
+                    }),
+                ]),
+        };
+    }
+
+    internal static string Formula(ModelName model, IEnumerable<string> terms, IEnumerable<string> groups)
+    {
+        string fixedPart = string.Join(" + ", terms);
+        string randomPart = string.Concat(groups.Select(g => $" + effect of {g}"));
+        return $"log {Words(model)} = {fixedPart}{randomPart}";
+    }
+
+    internal static string Cell(double value) => value.ToString("R", CultureInfo.InvariantCulture);
+
+    private static int[] Kept(ImmutableArray<string> names, ImmutableArray<string> dropped) =>
+        [.. Enumerable.Range(0, names.Length).Where(j => !dropped.Contains(names[j]))];
+}
+
+/// <summary>A log does not hold what a model needs; the message says what is missing and what helps.</summary>
+public sealed class NotEnoughDataException : Exception
+{
+    /// <summary>Not enough data, for no stated reason.</summary>
+    public NotEnoughDataException()
+        : this("The log does not hold enough for this.")
+    {
+    }
+
+    /// <summary>Not enough data.</summary>
+    /// <param name="message">What is missing and what helps.</param>
+    public NotEnoughDataException(string message)
+        : base(message)
+    {
+    }
+
+    /// <summary>Not enough data, found while computing.</summary>
+    /// <param name="message">What is missing and what helps.</param>
+    /// <param name="innerException">What the computation said.</param>
+    public NotEnoughDataException(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+}
