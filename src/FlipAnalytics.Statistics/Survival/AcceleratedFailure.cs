@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics.Statistics;
+
+/// <summary>Accelerated failure time models, log T = x'β + Σ u + σ e, for censored, interval-censored and late-entered
+/// durations, with normally shrunk group effects u (Kalbfleisch and Prentice, The Statistical Analysis of Failure Time Data,
+/// chapter 3). Without priors and groups the estimates are those of maximum likelihood; with priors they are posterior modes;
+/// the variances of group effects maximise the Laplace-approximated marginal likelihood.</summary>
+public static class AcceleratedFailure
+{
+    // Information of a direction as a share of what one spell, ended at the column's far end, would bring. Below it the
+    // likelihood is flat there for all that double precision can tell.
+    private const double NoInformation = 1e-8;
+
+    /// <summary>Fits the model.</summary>
+    /// <exception cref="ArgumentException">Data or priors whose shapes do not fit, or values that are not numbers.</exception>
+    /// <exception cref="NoEstimateException">The likelihood has no maximum at finite values.</exception>
+    public static AcceleratedFailureFit Fit(AcceleratedFailureData data, AcceleratedFailureOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(data);
+        ArgumentNullException.ThrowIfNull(options);
+        data.Validate();
+        options.Validate(data.CoefficientNames.Length, data.Groups.IsDefault ? 0 : data.Groups.Length);
+        var problem = new FailureProblem(data, options);
+        var search = new GroupVarianceSearch(problem);
+        ImmutableArray<string> names = [.. problem.KeptColumns.Select(j => data.CoefficientNames[j])];
+        RefuseRunaways(search.Mode, problem.Design, names);
+        return Report(problem, search, names, data.CoefficientNames, options.Distribution);
+    }
+
+    private static void RefuseRunaways(PenalisedMode mode, DesignTiles design, ImmutableArray<string> names)
+    {
+        double scale = Math.Exp(mode.Parameters[mode.Likelihood.LogScaleIndex]);
+        for (int j = 0; j < names.Length; j++)
+        {
+            double reach = design.Reach(j);
+            if (mode.Factor.Pivot(j) * scale * scale < NoInformation * reach * reach)
+            {
+                throw new NoEstimateException(
+                    $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it have all not ended, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
+            }
+        }
+
+        if (mode.Likelihood.ScaleIsFree && mode.Factor.Pivot(mode.Likelihood.LogScaleIndex) < NoInformation)
+        {
+            throw new NoEstimateException("The data say nothing about the scale. Give a prior on the log scale.");
+        }
+    }
+
+    private static AcceleratedFailureFit Report(
+        FailureProblem problem, GroupVarianceSearch search, ImmutableArray<string> names,
+        ImmutableArray<string> columns, FailureDistribution distribution)
+    {
+        PenalisedMode mode = search.Mode;
+        FailureLikelihood likelihood = mode.Likelihood;
+        double[][] covariance = mode.Factor.Inverse();
+        ImmutableArray<int> starts =
+            [.. problem.Groups.Select((_, k) => IndexOf(search.Active, k) is int at and >= 0 ? likelihood.GroupStarts[at] : -1)];
+        return new AcceleratedFailureFit
+        {
+            Distribution = distribution,
+            Coefficients = [.. names.Select((name, j) =>
+                new FailureTimeCoefficient(name, mode.Parameters[j], Math.Sqrt(covariance[j][j])))],
+            DroppedColumns = [.. columns.Where((_, j) => !problem.KeptColumns.Contains(j))],
+            Groups = [.. problem.Groups.Select((group, k) => ReportGroup(group, starts[k], search, k, covariance))],
+            Covariance = [.. covariance.Select(row => ImmutableArray.Create(row))],
+            CovarianceOrder =
+            [
+                .. names,
+                .. search.Active.SelectMany(k => problem.Groups[k].Levels.Select(level => $"{problem.Groups[k].Name}:{level}")),
+                .. likelihood.ScaleIsFree ? ["log(scale)"] : Array.Empty<string>(),
+            ],
+            LogScale = mode.Parameters[likelihood.LogScaleIndex],
+            VarianceOfLogScale = likelihood.ScaleIsFree ? covariance[^1][^1] : 0,
+            LogLikelihood = mode.LogLikelihood,
+            MarginalLogLikelihood = LaplaceCriterion.OverEffects(mode, search.LogVariances),
+            RestrictedMarginalLogLikelihood = search.Restricted,
+            ObservationCount = problem.Rows.Kind.Length,
+            EventCount = problem.Rows.EndedCount,
+            Convergence = new FailureTimeConvergence(search.NewtonIterations, Math.Sqrt(Math.Max(0, mode.Decrement)),
+                problem.Groups.IsEmpty ? 0 : search.Evaluations, search.LargestGradient),
+            ColumnCount = columns.Length,
+            KeptColumns = problem.KeptColumns,
+            GroupStarts = starts,
+        };
+    }
+
+    private static FailureTimeGroup ReportGroup(
+        GroupColumn group, int start, GroupVarianceSearch search, int index, double[][] covariance)
+    {
+        if (start < 0)
+        {
+            return new FailureTimeGroup(group.Name, 0, true, [.. group.Levels.Select(level => new FailureTimeLevel(level, 0, 0))]);
+        }
+
+        double variance = Math.Exp(search.LogVariances[IndexOf(search.Active, index)]);
+        return new FailureTimeGroup(group.Name, variance, false,
+        [
+            .. group.Levels.Select((level, l) => new FailureTimeLevel(
+                level, search.Mode.Parameters[start + l], Math.Sqrt(covariance[start + l][start + l]))),
+        ]);
+    }
+
+    private static int IndexOf(IReadOnlyList<int> active, int group)
+    {
+        for (int k = 0; k < active.Count; k++)
+        {
+            if (active[k] == group)
+            {
+                return k;
+            }
+        }
+
+        return -1;
+    }
+}

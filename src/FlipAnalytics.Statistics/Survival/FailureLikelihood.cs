@@ -1,0 +1,222 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics.Statistics;
+
+/// <summary>Log-likelihood of log T = x'β + Σ u + σ e with its gradient and observed information (minus the matrix of
+/// second derivatives) in (β, u, log σ), in this order, the levels of each group together. A row adds
+/// [ended] log f(stop) + [running] log S(stop) − log S(start), or the logarithm of the probability of its interval;
+/// derivatives follow from those in z = (log t − location)/σ by ∂z/∂location = −1/σ and ∂z/∂log σ = −z.</summary>
+internal sealed class FailureLikelihood
+{
+    private readonly DesignTiles design;
+    private readonly FailureRows rows;
+    private readonly FailureDistribution distribution;
+    private readonly int[][] levels;
+    private readonly double[] location = new double[DesignTiles.RowsPerTile];
+    private readonly double[] score = new double[DesignTiles.RowsPerTile];
+    private readonly double[] curvature = new double[DesignTiles.RowsPerTile];
+    private readonly double[] cross = new double[DesignTiles.RowsPerTile];
+
+    internal FailureLikelihood(
+        DesignTiles design, FailureRows rows, FailureDistribution distribution, IReadOnlyList<GroupColumn> groups)
+    {
+        this.design = design;
+        this.rows = rows;
+        this.distribution = distribution;
+        levels = [.. groups.Select(group => group.Level)];
+        var starts = ImmutableArray.CreateBuilder<int>();
+        int next = design.ColumnCount;
+        foreach (GroupColumn group in groups)
+        {
+            starts.Add(next);
+            next += group.Levels.Length;
+        }
+
+        starts.Add(next);
+        GroupStarts = starts.ToImmutable();
+    }
+
+    internal int CoefficientCount => design.ColumnCount;
+
+    /// <summary>Where each group's levels begin among the parameters; one more entry for where the last ends.</summary>
+    internal ImmutableArray<int> GroupStarts { get; }
+
+    /// <summary>Place of log σ, the last parameter.</summary>
+    internal int LogScaleIndex => GroupStarts[^1];
+
+    internal int Size => LogScaleIndex + 1;
+
+    /// <summary>Whether the scale is estimated rather than held at 1.</summary>
+    internal bool ScaleIsFree => distribution != FailureDistribution.Exponential;
+
+    /// <summary>Number of estimated parameters: <see cref="Size"/>, without log σ where it is held.</summary>
+    internal int FreeSize => ScaleIsFree ? Size : Size - 1;
+
+    /// <summary>The log-likelihood; fills the gradient and the information's lower triangle (row length
+    /// <see cref="Size"/>).</summary>
+    internal double Evaluate(ReadOnlySpan<double> parameters, Span<double> gradient, double[] information) =>
+        distribution switch
+        {
+            FailureDistribution.Lognormal => Evaluate<NormalError>(parameters, gradient, information),
+            FailureDistribution.LogLogistic => Evaluate<LogisticError>(parameters, gradient, information),
+            _ => Evaluate<ExtremeValueError>(parameters, gradient, information),
+        };
+
+    private double Evaluate<TError>(ReadOnlySpan<double> parameters, Span<double> gradient, double[] information)
+        where TError : struct, IErrorDistribution
+    {
+        gradient.Clear();
+        Array.Clear(information);
+        int last = LogScaleIndex * Size;
+        var total = default(RowTotals);
+        for (int tile = 0; tile < design.TileCount; tile++)
+        {
+            int first = tile * DesignTiles.RowsPerTile, count = design.RowsIn(tile);
+            design.Predict(tile, parameters, location);
+            AddGroupEffects(first, count, parameters);
+            RowTotals part = EvaluateRows<TError>(first, count, parameters[LogScaleIndex]);
+            if (!double.IsFinite(part.LogLikelihood))
+            {
+                return double.NegativeInfinity;
+            }
+
+            total = total.Plus(part);
+            design.AddWeightedSums(tile, score, gradient);
+            design.AddWeightedSums(tile, cross, information.AsSpan(last));
+            design.AddWeightedGram(tile, curvature, information, Size);
+            AddGroupProducts(tile, first, count, gradient, information);
+        }
+
+        gradient[LogScaleIndex] = total.LogScaleScore;
+        information[last + LogScaleIndex] = total.LogScaleInformation;
+        return total.LogLikelihood;
+    }
+
+    private void AddGroupEffects(int first, int count, ReadOnlySpan<double> parameters)
+    {
+        for (int k = 0; k < levels.Length; k++)
+        {
+            int[] level = levels[k];
+            int start = GroupStarts[k];
+            for (int i = 0; i < count; i++)
+            {
+                int at = level[first + i];
+                location[i] += at < 0 ? 0 : parameters[start + at];
+            }
+        }
+    }
+
+    private RowTotals EvaluateRows<TError>(int first, int count, double logScale)
+        where TError : struct, IErrorDistribution
+    {
+        double inverseScale = Math.Exp(-logScale);
+        var total = default(RowTotals);
+        score.AsSpan(count).Clear();
+        curvature.AsSpan(count).Clear();
+        cross.AsSpan(count).Clear();
+        for (int i = 0; i < count; i++)
+        {
+            int row = first + i;
+            double z = (rows.LogStop[row] - location[i]) * inverseScale;
+            SpellKind kind = rows.Kind[row];
+            RowTerm term = kind switch
+            {
+                SpellKind.Ended => RowTerm.From(TError.LogDensity(z), z).Density(logScale + rows.LogStop[row]),
+                SpellKind.Running => RowTerm.From(TError.LogSurvival(z), z),
+                SpellKind.EndedBefore => RowTerm.From(TError.LogDistribution(z), z),
+                _ => RowTerm.From(TError.LogBetween((rows.LogLower![row] - location[i]) * inverseScale, z),
+                    (rows.LogLower[row] - location[i]) * inverseScale, z),
+            };
+
+            if (rows.LogStart is not null && rows.LogStart[row] > double.NegativeInfinity)
+            {
+                double zStart = (rows.LogStart[row] - location[i]) * inverseScale;
+                term = term.Minus(RowTerm.From(TError.LogSurvival(zStart), zStart));
+            }
+
+            double weight = rows.Weight is null ? 1 : rows.Weight[row];
+            score[i] = -weight * inverseScale * term.First;
+            curvature[i] = -weight * inverseScale * inverseScale * term.Second;
+            cross[i] = -weight * inverseScale * (term.First + term.SecondTimesZ);
+            total = total.Plus(weight, term);
+        }
+
+        return total;
+    }
+
+    private void AddGroupProducts(int tile, int first, int count, Span<double> gradient, double[] information)
+    {
+        for (int k = 0; k < levels.Length; k++)
+        {
+            int[] level = levels[k];
+            for (int i = 0; i < count; i++)
+            {
+                int at = level[first + i];
+                if (at < 0)
+                {
+                    continue;
+                }
+
+                int parameter = GroupStarts[k] + at;
+                gradient[parameter] += score[i];
+                information[LogScaleIndex * Size + parameter] += cross[i];
+                information[parameter * Size + parameter] += curvature[i];
+                for (int other = 0; other < k; other++)
+                {
+                    int otherAt = levels[other][first + i];
+                    if (otherAt >= 0)
+                    {
+                        information[parameter * Size + GroupStarts[other] + otherAt] += curvature[i];
+                    }
+                }
+            }
+
+            for (int j = 0; j < design.ColumnCount; j++)
+            {
+                ReadOnlySpan<double> x = design.Column(tile, j);
+                for (int i = 0; i < count; i++)
+                {
+                    int at = level[first + i];
+                    if (at >= 0)
+                    {
+                        information[(GroupStarts[k] + at) * Size + j] += curvature[i] * x[i];
+                    }
+                }
+            }
+        }
+    }
+
+    /// <summary>A row's logarithm with its derivatives in a common shift of the limits z and with those of log σ.</summary>
+    private readonly record struct RowTerm(
+        double Value, double First, double Second, double FirstTimesZ, double SecondTimesZ, double SecondTimesZSquared)
+    {
+        internal static RowTerm From(ErrorTerm term, double z) =>
+            new(term.Value, term.First, term.Second, z * term.First, z * term.Second, z * z * term.Second);
+
+        internal static RowTerm From(IntervalTerm term, double lower, double upper) =>
+            new(term.Value, term.Lower + term.Upper, term.LowerLower + 2 * term.LowerUpper + term.UpperUpper,
+                lower * term.Lower + upper * term.Upper,
+                lower * term.LowerLower + (lower + upper) * term.LowerUpper + upper * term.UpperUpper,
+                lower * lower * term.LowerLower + 2 * lower * upper * term.LowerUpper + upper * upper * term.UpperUpper);
+
+        // f(t) = f(z) / (σ t): one more −log σ − log t, whose derivative in log σ is −1.
+        internal RowTerm Density(double logScalePlusLogTime) =>
+            this with { Value = Value - logScalePlusLogTime, FirstTimesZ = FirstTimesZ + 1, SecondTimesZSquared = SecondTimesZSquared - 1 };
+
+        internal RowTerm Minus(RowTerm other) =>
+            new(Value - other.Value, First - other.First, Second - other.Second, FirstTimesZ - other.FirstTimesZ,
+                SecondTimesZ - other.SecondTimesZ, SecondTimesZSquared - other.SecondTimesZSquared);
+    }
+
+    private readonly record struct RowTotals(double LogLikelihood, double LogScaleScore, double LogScaleInformation)
+    {
+        internal RowTotals Plus(double weight, RowTerm term) =>
+            new(LogLikelihood + weight * term.Value,
+                LogScaleScore - weight * term.FirstTimesZ,
+                LogScaleInformation - weight * (term.FirstTimesZ + term.SecondTimesZSquared));
+
+        internal RowTotals Plus(RowTotals other) =>
+            new(LogLikelihood + other.LogLikelihood, LogScaleScore + other.LogScaleScore,
+                LogScaleInformation + other.LogScaleInformation);
+    }
+}

@@ -1,0 +1,23 @@
+namespace FlipAnalytics.Statistics;
+
+/// <summary>The likelihood has no maximum at finite values, or none could be found; the message says why and what helps.</summary>
+public sealed class NoEstimateException : Exception
+{
+    /// <summary>No estimate, no reason given.</summary>
+    public NoEstimateException()
+        : base("The data do not determine an estimate.")
+    {
+    }
+
+    /// <summary>No estimate, for this reason.</summary>
+    public NoEstimateException(string message)
+        : base(message)
+    {
+    }
+
+    /// <summary>No estimate, for this reason, found by another failure.</summary>
+    public NoEstimateException(string message, Exception innerException)
+        : base(message, innerException)
+    {
+    }
+}

@@ -1,0 +1,198 @@
+namespace FlipAnalytics.Statistics;
+
+/// <summary>Finds where log-likelihood plus normal log-priors is greatest: Newton with the observed information,
+/// damped where that is not positive definite and halved where the step does not improve
+/// (Nocedal and Wright, Numerical Optimization, section 3.4).</summary>
+internal sealed class PenalisedMode
+{
+    private const int MostIterations = 200;
+
+    // Squared length of the Newton step in standard errors. The step is still taken, and squares the remaining error.
+    private const double SmallDecrement = 1e-16;
+
+    // log σ beyond this means that σ is on its way to zero or infinity.
+    private const double FarLogScale = 18;
+
+    private readonly FailureLikelihood likelihood;
+    private readonly double[] priorMean;
+    private readonly double[] priorPrecision;
+    private double[] gradient;
+    private double[] trialGradient;
+    private double[] trialInformation;
+    private readonly double[] step;
+    private readonly double[] trial;
+
+    internal PenalisedMode(FailureLikelihood likelihood, double[] start, double[] priorMean, double[] priorPrecision)
+    {
+        this.likelihood = likelihood;
+        this.priorMean = priorMean;
+        this.priorPrecision = priorPrecision;
+        int size = likelihood.Size;
+        Parameters = [.. start];
+        gradient = new double[size];
+        trialGradient = new double[size];
+        Information = new double[size * size];
+        trialInformation = new double[size * size];
+        step = new double[size];
+        trial = new double[size];
+        Factor = new ScaledCholesky(likelihood.FreeSize);
+    }
+
+    internal FailureLikelihood Likelihood => likelihood;
+
+    /// <summary>(β, u, log σ) at the mode.</summary>
+    internal double[] Parameters { get; }
+
+    /// <summary>Log-likelihood at the mode, without priors.</summary>
+    internal double LogLikelihood { get; private set; }
+
+    /// <summary>Log-likelihood less half the squared distances from the prior means in prior standard deviations.</summary>
+    internal double Penalised { get; private set; }
+
+    /// <summary>Minus second derivatives of <see cref="Penalised"/>: lower triangle, row length as the parameters.</summary>
+    internal double[] Information { get; private set; }
+
+    internal ScaledCholesky Factor { get; }
+
+    internal int Iterations { get; private set; }
+
+    /// <summary>Squared length of the last step in standard errors.</summary>
+    internal double Decrement { get; private set; }
+
+    /// <summary>Sets the variance of a group's effects.</summary>
+    internal void SetGroupVariance(int group, double variance) =>
+        Array.Fill(priorPrecision, 1 / variance, likelihood.GroupStarts[group],
+            likelihood.GroupStarts[group + 1] - likelihood.GroupStarts[group]);
+
+    internal void Maximise()
+    {
+        LogLikelihood = likelihood.Evaluate(Parameters, gradient, Information);
+        Penalised = Penalise(Parameters, LogLikelihood, gradient, Information);
+        if (!double.IsFinite(Penalised))
+        {
+            throw new NoEstimateException(
+                "The likelihood cannot be computed at the starting values; a covariate or a prior is out of all proportion. Rescale it.");
+        }
+
+        for (int iteration = 0; iteration < MostIterations; iteration++)
+        {
+            bool damped = FindStep();
+            if (Decrement < SmallDecrement)
+            {
+                if (damped)
+                {
+                    throw new NoEstimateException(
+                        "The data do not determine every coefficient: along some direction the likelihood is flat. Leave a column out or give priors.");
+                }
+
+                Take(1);
+                return;
+            }
+
+            Iterations++;
+            if (!TryImprove())
+            {
+                return;
+            }
+
+            RefuseRunawayScale();
+        }
+
+        throw new NoEstimateException(
+            $"No maximum was found in {MostIterations} Newton steps; the last was {Math.Sqrt(Decrement)} standard errors long. Give priors, or rescale or leave out columns.");
+    }
+
+    /// <summary>Solves for the Newton step; true if the information had to be damped.</summary>
+    private bool FindStep()
+    {
+        double damping = 0;
+        while (!Factor.TryFactor(Information, likelihood.Size, damping))
+        {
+            damping = damping == 0 ? 1e-3 : 10 * damping;
+            if (damping > 1e9)
+            {
+                throw new NoEstimateException(
+                    "A coefficient has no information in the data at all: its likelihood is flat. Leave its column out or give it a prior.");
+            }
+        }
+
+        Span<double> free = step.AsSpan(0, likelihood.FreeSize);
+        gradient.AsSpan(0, free.Length).CopyTo(free);
+        Factor.Solve(free);
+        Decrement = 0;
+        for (int i = 0; i < free.Length; i++)
+        {
+            Decrement += free[i] * gradient[i];
+        }
+
+        return damping > 0;
+    }
+
+    /// <summary>Moves up along the step; false when rounding leaves nothing to gain.</summary>
+    private bool TryImprove()
+    {
+        // Never change the scale by more than a factor e at once: z and its exponential would leave all bounds.
+        double logScaleStep = likelihood.ScaleIsFree ? Math.Abs(step[likelihood.LogScaleIndex]) : 0;
+        double rounding = 1e-13 * (1 + Math.Abs(Penalised));
+        for (double length = Math.Min(1, 1 / logScaleStep); length > 1e-12; length /= 2)
+        {
+            for (int i = 0; i < trial.Length; i++)
+            {
+                trial[i] = Parameters[i] + length * step[i];
+            }
+
+            double value = likelihood.Evaluate(trial, trialGradient, trialInformation);
+            double penalised = Penalise(trial, value, trialGradient, trialInformation);
+            if (penalised >= Penalised + 1e-4 * length * Decrement - rounding)
+            {
+                trial.CopyTo(Parameters.AsSpan());
+                (gradient, trialGradient) = (trialGradient, gradient);
+                (Information, trialInformation) = (trialInformation, Information);
+                LogLikelihood = value;
+                Penalised = penalised;
+                return true;
+            }
+        }
+
+        return Decrement < 1e-8 ? false : throw new NoEstimateException(
+            $"The search stopped {Math.Sqrt(Decrement)} standard errors from a maximum. Rescale the columns or give priors.");
+    }
+
+    private void Take(double length)
+    {
+        for (int i = 0; i < likelihood.FreeSize; i++)
+        {
+            Parameters[i] += length * step[i];
+        }
+    }
+
+    private double Penalise(double[] at, double value, double[] slope, double[] information)
+    {
+        double penalty = 0;
+        for (int i = 0; i < at.Length; i++)
+        {
+            double distance = at[i] - priorMean[i];
+            penalty += priorPrecision[i] * distance * distance / 2;
+            slope[i] -= priorPrecision[i] * distance;
+            information[i * at.Length + i] += priorPrecision[i];
+        }
+
+        return value - penalty;
+    }
+
+    private void RefuseRunawayScale()
+    {
+        double logScale = Parameters[likelihood.LogScaleIndex];
+        if (logScale < -FarLogScale)
+        {
+            throw new NoEstimateException(
+                "The scale has no estimate: the covariates reproduce every ended spell exactly, so the likelihood grows without bound as the scale goes to zero. Use fewer columns, more spells, or a prior on the log scale.");
+        }
+
+        if (logScale > FarLogScale)
+        {
+            throw new NoEstimateException(
+                "The scale has no estimate: the likelihood keeps growing as the scale goes to infinity. Use more spells or a prior on the log scale.");
+        }
+    }
+}
