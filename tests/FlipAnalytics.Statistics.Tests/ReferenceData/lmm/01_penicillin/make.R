@@ -1,0 +1,6 @@
+source("../common.R"); source("../lmm.R")
+d <- data.frame(diameter = Penicillin$diameter, plate = as.character(Penicillin$plate), sample = as.character(Penicillin$sample))
+write_input(d); d <- read_input(factors = c("plate", "sample"))
+new <- data.frame(plate = c("a", "g", "zz", "m", "zz"), sample = c("A", "F", "B", "ZZ", "ZZ"))
+a <- lmm_answer(d, diameter ~ 1 + (1 | plate) + (1 | sample), ~ 1, c("plate", "sample"), new)
+write_answer(c(list(case = "lmm/01_penicillin", source = "lme4::Penicillin (lme4 1.1-31, GPL>=2)", model = "diameter ~ 1 + (1|plate) + (1|sample), fully crossed", versions = versions("lme4", "numDeriv"), tolerance = lmm_tol, note = lmm_note), a))

@@ -1,0 +1,5 @@
+source("../common.R"); source("../lmm.R")
+d <- data.frame(yield = Dyestuff$Yield, batch = as.character(Dyestuff$Batch))
+write_input(d); d <- read_input(factors = "batch")
+a <- lmm_answer(d, yield ~ 1 + (1 | batch), ~ 1, "batch", data.frame(batch = c("A", "F", "ZZ")))
+write_answer(c(list(case = "lmm/02_dyestuff", source = "lme4::Dyestuff (balanced one way; closed form exists)", model = "yield ~ 1 + (1|batch)", versions = versions("lme4", "numDeriv"), tolerance = lmm_tol, note = lmm_note), a))

@@ -1,0 +1,6 @@
+source("../common.R"); source("../lmm.R")
+d <- data.frame(yield = Dyestuff2$Yield, batch = as.character(Dyestuff2$Batch))
+write_input(d); d <- read_input(factors = "batch")
+a <- lmm_answer(d, yield ~ 1 + (1 | batch), ~ 1, "batch", data.frame(batch = c("A", "F", "ZZ")))
+stopifnot(all(a$reml$at_zero_boundary))
+write_answer(c(list(case = "lmm/03_dyestuff2_zero", source = "lme4::Dyestuff2 (the between-batch variance estimate is 0)", model = "yield ~ 1 + (1|batch)", versions = versions("lme4", "numDeriv"), tolerance = lmm_tol, note = lmm_note), a))
