@@ -70,7 +70,7 @@ public sealed record AcceleratedFailureFit
     internal ImmutableArray<int> GroupStarts { get; init; }
 
     /// <summary>Location of log duration for a row that belongs to no level of any group.</summary>
-    public LinearPrediction Predict(ReadOnlySpan<double> x)
+    public FailurePrediction Predict(ReadOnlySpan<double> x)
     {
         Span<GroupLevel> none = new GroupLevel[Groups.Length];
         none.Fill(GroupLevel.None);
@@ -81,7 +81,7 @@ public sealed record AcceleratedFailureFit
     /// <param name="x">One value a column of the design as it was given, dropped ones included.</param>
     /// <param name="levels">One level a group, in group order.</param>
     /// <exception cref="ArgumentException">Numbers of values, levels or a level index that do not fit.</exception>
-    public LinearPrediction Predict(ReadOnlySpan<double> x, ReadOnlySpan<GroupLevel> levels)
+    public FailurePrediction Predict(ReadOnlySpan<double> x, ReadOnlySpan<GroupLevel> levels)
     {
         if (x.Length != ColumnCount || levels.Length != Groups.Length)
         {
@@ -126,7 +126,7 @@ public sealed record AcceleratedFailureFit
             covariance += scaleIsFree ? weight * Covariance[row][^1] : 0;
         }
 
-        return new LinearPrediction(location, variance, LogScale, VarianceOfLogScale, covariance);
+        return new FailurePrediction(location, variance, LogScale, VarianceOfLogScale, covariance);
     }
 
     /// <summary>The time by which the share p has ended.</summary>
@@ -134,7 +134,7 @@ public sealed record AcceleratedFailureFit
 
     /// <summary>The time by which the share p has ended, with its standard error: exp(η + σw) has the gradient (1, σw)
     /// in (η, log σ).</summary>
-    public QuantileEstimate Quantile(double p, LinearPrediction prediction)
+    public QuantileEstimate Quantile(double p, FailurePrediction prediction)
     {
         double spread = Math.Exp(prediction.LogScale) * FailureTime.StandardQuantile(Distribution, p);
         double value = Math.Exp(prediction.Location + spread);

@@ -11,8 +11,8 @@ internal static class PurchaseNotes
         Workshop workshop = models.Log.Workshop;
         if (terms.TargetWage is null && workshop.TargetWage is null)
         {
-            yield return Text($"No target wage is set: {PurchaseTerms.AssumedWage} an hour is taken. "
-                + $"Put target_wage into workshop.toml or give --wage.");
+            yield return Text($"No target wage is set: {PurchaseTerms.AssumedWage} an hour is taken. ")
+                + "Put target_wage into workshop.toml or give --wage.";
         }
 
         if (Part(forecast.Guessed.Price) is { } price)

@@ -14,7 +14,7 @@ internal sealed class AmountRows
         this.log = log;
         hours = BenchHours.ByPiece(log);
         Facts = log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase);
-        Size = new(Facts.Values);
+        Size = new([.. Facts.Values]);
     }
 
     /// <summary>What each piece is, by id.</summary>

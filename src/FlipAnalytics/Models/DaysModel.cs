@@ -67,7 +67,7 @@ internal sealed class DaysModel
 
         GroupLevel[] levels =
             [.. Groups.Select(g => g.IndexOf(facts) is var i and >= 0 ? GroupLevel.Known(i) : GroupLevel.Unseen)];
-        LinearPrediction location = Fit.Predict(
+        FailurePrediction location = Fit.Predict(
             Columns.Row(new(facts, size.Value, listed, Asking: askingMean)), levels);
         double variance = location.VarianceOfLocation
             + Square(Slope(TermNames.Asking)) * askingVariance

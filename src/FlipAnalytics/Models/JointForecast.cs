@@ -1,5 +1,3 @@
-using FlipAnalytics.Statistics;
-
 namespace FlipAnalytics;
 
 /// <summary>

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
 

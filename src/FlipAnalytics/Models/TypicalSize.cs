@@ -23,7 +23,7 @@ internal sealed class TypicalSize
     private readonly Dictionary<string, double[]> byType = new(StringComparer.OrdinalIgnoreCase);
     private readonly Matrix<double> within;
 
-    public TypicalSize(IReadOnlyCollection<PieceFacts> pieces)
+    public TypicalSize(IReadOnlyList<PieceFacts> pieces)
     {
         var groups = pieces.GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase).ToArray();
         for (int d = 0; d < Dimensions; d++)
@@ -81,7 +81,7 @@ internal sealed class TypicalSize
         return double.IsNaN(log) ? null : log;
     }
 
-    private Matrix<double> WithinTypes(IReadOnlyCollection<PieceFacts> pieces)
+    private Matrix<double> WithinTypes(IReadOnlyList<PieceFacts> pieces)
     {
         double[][] complete =
         [

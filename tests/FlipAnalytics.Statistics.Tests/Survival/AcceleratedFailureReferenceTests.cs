@@ -40,7 +40,7 @@ public sealed class AcceleratedFailureReferenceTests
         CheckQuantiles(answer, fit, rows);
         if (answer.TryGetProperty("linear_predictor", out _))
         {
-            LinearPrediction[] predictions = [.. rows.Select(row => fit.Predict(row))];
+            FailurePrediction[] predictions = [.. rows.Select(row => fit.Predict(row))];
             AssertClose(answer.Numbers("linear_predictor"), [.. predictions.Select(p => p.Location)], 1e-6);
             AssertClose(answer.Numbers("linear_predictor_se"), [.. predictions.Select(p => p.StandardError)], 1e-6);
         }
@@ -91,7 +91,7 @@ public sealed class AcceleratedFailureReferenceTests
         double[][] quantiles = answer.Matrix("quantiles");
         for (int row = 0; row < rows.Length; row++)
         {
-            LinearPrediction prediction = fit.Predict(rows[row]);
+            FailurePrediction prediction = fit.Predict(rows[row]);
             QuantileEstimate[] estimates = [.. Shares.Select(p => fit.Quantile(p, prediction))];
             AssertClose(quantiles[row], [.. estimates.Select(q => q.Value)], 1e-6);
             if (answer.TryGetProperty("quantile_se", out _))

@@ -7,7 +7,7 @@ namespace FlipAnalytics.Statistics;
 /// <param name="LogScale">Estimate of log σ.</param>
 /// <param name="VarianceOfLogScale">Of its estimate; 0 where the scale is held.</param>
 /// <param name="Covariance">Of location and log scale.</param>
-public readonly record struct LinearPrediction(
+public readonly record struct FailurePrediction(
     double Location, double VarianceOfLocation, double LogScale, double VarianceOfLogScale, double Covariance)
 {
     /// <summary>Square root of <see cref="VarianceOfLocation"/>.</summary>
