@@ -70,6 +70,7 @@ public sealed class MostToPay
         double ceiling = prices.Average();
         decimal ceilingMoney = Money(ceiling);
         Array.Sort(prices);
+        GuessShares guessed = GuessShares.Of(models, candidate);
         return plain with
         {
             Verdict = VerdictAt(candidate.StickerPrice, ceilingMoney),
@@ -88,8 +89,8 @@ public sealed class MostToPay
             Waterfall = Waterfall(affordable, ceilingMoney),
             Comparables = Comparables.Nearest(models, candidate),
             Leverages = Leverages(candidate, forecast),
-            GuessShare = GuessShare(forecast),
-            Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast)],
+            GuessShare = GuessShare(forecast, guessed),
+            Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast, guessed)],
         };
     }
 
@@ -140,13 +141,13 @@ public sealed class MostToPay
         Affordable(JointForecast.TryOf(models, candidate, selling, JointForecast.CoarseNodes)!, candidate).At(Wage).Average());
 
     // Guesses weigh in the answer by the money they stand for.
-    private decimal GuessShare(JointForecast forecast)
+    private decimal GuessShare(JointForecast forecast, GuessShares guessed)
     {
         double price = forecast.SalePrice.Average();
         double hours = Wage * forecast.Hours.Average();
         double supplies = forecast.Supplies.Average();
         return Crossing.Rounded(
-            (price * forecast.Guessed.Price + hours * forecast.Guessed.Hours + supplies * forecast.Guessed.Supplies)
+            (price * guessed.Price + hours * guessed.Hours + supplies * guessed.Supplies)
                 / (price + hours + supplies),
             3);
     }

@@ -6,7 +6,8 @@ namespace FlipAnalytics;
 internal static class PurchaseNotes
 {
     public static IEnumerable<string> Of(
-        Candidate candidate, FittedModels models, PurchaseTerms terms, SellingTerms selling, JointForecast forecast)
+        Candidate candidate, FittedModels models, PurchaseTerms terms, SellingTerms selling, JointForecast forecast,
+        GuessShares guessed)
     {
         Workshop workshop = models.Log.Workshop;
         if (terms.TargetWage is null && workshop.TargetWage is null)
@@ -15,9 +16,9 @@ internal static class PurchaseNotes
                 + "Put target_wage into workshop.toml or give --wage.";
         }
 
-        if (Part(forecast.Guessed.Price) is { } price)
+        if (Part(guessed.Price) is { } price)
             yield return Text($"{price} the sale price is guess, not your own sales; it fades as sales come in.");
-        if (Part(forecast.Guessed.Hours) is { } hours)
+        if (Part(guessed.Hours) is { } hours)
         {
             yield return Text($"{hours} the hours is guess or what such pieces usually take (common practice), ")
                 + "not your own log; say --hours if you know better.";
@@ -28,14 +29,14 @@ internal static class PurchaseNotes
             yield return Text($"Your log has no cost of supplies: a tenth of the sale price is taken (a rough guess). ")
                 + "Say --supplies if you know better.";
         }
-        else if (Part(forecast.Guessed.Supplies) is { } supplies)
+        else if (Part(guessed.Supplies) is { } supplies)
         {
             yield return Text($"{supplies} the supplies is guess, not your own log.");
         }
 
         if (selling.FeeSource is null)
             yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
-        if (forecast.Guessed.Days >= 1)
+        if (guessed.Days >= 1)
             yield return "No sale with a listing date is on record: the days on market are only a general guess.";
         if (candidate.SalePrice is null && forecast.PricePrediction is { SizeVariance: > 0 } prediction)
         {

@@ -62,7 +62,7 @@ internal sealed class DaysModel
         if (Fit is null)
         {
             return new(Expectations.LogDays.Mean, Square(Expectations.LogDays.StandardDeviation),
-                Expectations.LogScale.Mean, Square(Expectations.LogScale.StandardDeviation), 0, 1);
+                Expectations.LogScale.Mean, Square(Expectations.LogScale.StandardDeviation), 0);
         }
 
         GroupLevel[] levels =
@@ -73,10 +73,18 @@ internal sealed class DaysModel
             + Square(Slope(TermNames.Asking)) * askingVariance
             + Square(Slope(TermNames.Size)) * size.Variance
             + Columns.ConditionVariance(facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
-        int sales = Rows.Count(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended);
-        double guesses = Rows.Where(r => r.Origin != RowOrigin.Log).Sum(r => r.Weight);
-        return new(location.Location, variance, Fit.LogScale, location.VarianceOfLogScale, location.Covariance,
-            sales == 0 ? 1 : guesses / (guesses + sales));
+        return new(location.Location, variance, Fit.LogScale, location.VarianceOfLogScale, location.Covariance);
+    }
+
+    /// <summary>Share of the evidence that is guess, 0 to 1.</summary>
+    public double GuessShare
+    {
+        get
+        {
+            int sales = Rows.Count(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended);
+            double guesses = Rows.Where(r => r.Origin != RowOrigin.Log).Sum(r => r.Weight);
+            return sales == 0 ? 1 : guesses / (guesses + sales);
+        }
     }
 
     public double Slope(string name) => Fit?.Coefficients.FirstOrDefault(c => c.Name == name)?.Estimate ?? 0;
@@ -118,7 +126,5 @@ internal sealed class DaysModel
 /// <param name="LogScale">Log of the scale.</param>
 /// <param name="VarianceOfLogScale">Its variance.</param>
 /// <param name="Covariance">Covariance of location and log scale.</param>
-/// <param name="GuessShare">Share of the evidence that is guess, 0 to 1.</param>
 internal sealed record DaysPrediction(
-    double Location, double VarianceOfLocation, double LogScale, double VarianceOfLogScale, double Covariance,
-    double GuessShare);
+    double Location, double VarianceOfLocation, double LogScale, double VarianceOfLogScale, double Covariance);

@@ -101,6 +101,8 @@ internal sealed class EffectsModel
     /// <summary>Share of the answer for a piece that rests on guesses and common practice instead of the log, 0 to 1.</summary>
     public double GuessShare(PieceFacts facts, (double Value, double Variance) size, DateOnly date)
     {
+        if (rows.All(r => r.Origin == RowOrigin.Log))
+            return 0;
         double[] weights = Fit.RowWeights(Design.Columns.Row(new(facts, size.Value, date)), Design.NewLevels(facts, date));
         double guessed = 0;
         double total = 0;

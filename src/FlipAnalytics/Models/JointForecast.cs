@@ -39,9 +39,6 @@ internal sealed class JointForecast
 
     public required LogPrediction? PricePrediction { get; init; }
 
-    /// <summary>Shares of each estimate that rest on guesses, 0 to 1; 0 for what the owner states.</summary>
-    public required (double Price, double Hours, double Supplies, double Days) Guessed { get; init; }
-
     /// <summary>The forecast; null where nothing tells a sale price.</summary>
     public static JointForecast? TryOf(FittedModels models, Candidate candidate, SellingTerms selling, int nodeCount)
     {
@@ -59,11 +56,6 @@ internal sealed class JointForecast
         var forecast = new JointForecast(nodeCount)
         {
             PricePrediction = price,
-            Guessed = (
-                candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(facts, size, saleDate),
-                candidate.Hours is not null ? 0 : models.Hours.GuessShare(facts, size, models.Log.Date),
-                candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(facts, size, models.Log.Date) ?? 1,
-                days.GuessShare),
         };
         NodeTable nodes = NodeTable.Of(nodeCount);
         forecast.FillHours(candidate, hours, nodes);
