@@ -78,6 +78,7 @@ public sealed class LeaveOneOutTests
         MixedModelFit fit = MixedModel.Fit(builder.Build());
 
         Near.Absolute(MixedModel.Fit(Rows.Data()).MinusTwoLogLikelihood, fit.MinusTwoLogLikelihood, 1e-10, "criterion");
-        Assert.Contains("keepRows", Assert.Throws<InvalidOperationException>(() => fit.LeaveOneOut()).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "keepRows", Assert.Throws<InvalidOperationException>(() => fit.LeaveOneOut()).Message, StringComparison.Ordinal);
     }
 }
