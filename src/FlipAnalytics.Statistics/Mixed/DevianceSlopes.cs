@@ -5,7 +5,7 @@ namespace FlipAnalytics.Statistics;
 /// T = ΛZ'PZΛ and t = ΛZ'Py by blocks of terms,
 /// <code>∂d/∂log γₖ = tr Tₖₖ − M tₖ'tₖ/Q,  ∂²d = −‖Tⱼₖ‖² + 2M tⱼ'Tⱼₖtₖ/Q − M (tⱼ'tⱼ)(tₖ'tₖ)/Q² (+ ∂d/∂log γₖ if j = k)</code>
 /// where Q = y'Py + ν₀s₀² and the ordinary likelihood has ΛZ'W⁻¹ZΛ in place of T in the trace and the norm; Searle,
-/// Casella and McCulloch (1992), Variance Components, chapter 6 and appendix M.
+/// Casella and McCulloch (1992), Variance Components, chapter 6.
 /// </summary>
 internal sealed class DevianceSlopes
 {

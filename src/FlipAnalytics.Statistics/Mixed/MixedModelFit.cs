@@ -83,6 +83,22 @@ public sealed class MixedModelFit
         return new(Mean(row), ResidualVariance * variance, ResidualVariance);
     }
 
+    /// <summary>Response minus x'β̂ + z'û for each fitted row, in units of the response.</summary>
+    /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
+    public ImmutableArray<double> Residuals()
+    {
+        RowStore rows = KeptRows();
+        var row = new SparseRow(_data);
+        var residuals = ImmutableArray.CreateBuilder<double>(rows.Count);
+        for (int i = 0; i < rows.Count; i++)
+        {
+            row.Set(i);
+            residuals.Add(rows.Y(i) - Mean(row));
+        }
+
+        return residuals.MoveToImmutable();
+    }
+
     /// <summary>
     /// Each fitted row predicted from the others, variance ratios held: with h = w v'C⁻¹v the residual is
     /// (y − ŷ)/(1 − h), as if the model had been solved anew without the row.
@@ -104,7 +120,7 @@ public sealed class MixedModelFit
 
     /// <summary>
     /// The weight of each fitted response in a row's predicted mean, which is a linear function of them: v*'C⁻¹vᵢwᵢ.
-    /// With a constant column, and no unusual new row, they sum to 1.
+    /// They sum to 1 if the fixed columns hold a constant.
     /// </summary>
     /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
     public double[] RowWeights(ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels)

@@ -7,7 +7,6 @@ namespace FlipAnalytics.Statistics;
 /// </summary>
 internal sealed class VarianceRatioSearch
 {
-    private const double LongestStep = 3;
     private const double FirstRatio = 1;
     private const double SecondRatio = 0.1;
 
@@ -53,15 +52,25 @@ internal sealed class VarianceRatioSearch
             }
 
             Candidate other = WithoutIdleTerms(Descend(second));
-            if (other.Value < best.Value - Rounding(best.Value))
-            {
-                best = other;
-            }
+            best = IsBetter(other, best) ? other : best;
         }
 
         _deviance.Evaluate(best.Ratios);
         _slopes.Update();
         return new(_iterations, LargestScore(best.Ratios), best.Reason);
+    }
+
+    /// <summary>
+    /// A stationary point beats a runaway ratio however low the deviance there: levels that can reproduce the response
+    /// make the likelihood unbounded.
+    /// </summary>
+    private static bool IsBetter(Candidate other, Candidate best)
+    {
+        bool otherIsProper = other.Reason != ConvergenceReason.RatioAtUpperLimit;
+        bool bestIsProper = best.Reason != ConvergenceReason.RatioAtUpperLimit;
+        return otherIsProper == bestIsProper
+            ? other.Value < best.Value - Rounding(best.Value)
+            : otherIsProper;
     }
 
     private bool IsHeld(int k) => _options.HeldRatioOf(k) is not null;
@@ -95,25 +104,30 @@ internal sealed class VarianceRatioSearch
             _iterations++;
             _slopes.Update();
             int[] free = Free(ratios);
-            double[] step = NewtonStep(free, ratios.Length);
+            double[] step = NewtonDirection.Step(_slopes, free);
             double decrease = -free.Sum(k => step[k] * _slopes.Score[k]);
             if (LargestScore(ratios) <= _options.ScoreTolerance && decrease <= 1e-11)
             {
                 Polish(ref ratios, ref value, step);
                 if (!TryLeaveZero(ref ratios, ref value))
                 {
-                    bool limited = Enumerable.Range(0, ratios.Length).Any(k => AtUpperLimit(k, ratios));
-                    return new(ratios, value, limited ? ConvergenceReason.RatioAtUpperLimit : ConvergenceReason.SmallScore);
+                    return Ended(ratios, value, ConvergenceReason.SmallScore);
                 }
             }
             else if (!TryBecomeZero(ref ratios, ref value, step) && !TryStep(ref ratios, ref value, step, decrease)
                 && !TryLeaveZero(ref ratios, ref value))
             {
-                return new(ratios, value, ConvergenceReason.NoFurtherDescent);
+                return Ended(ratios, value, ConvergenceReason.NoFurtherDescent);
             }
         }
 
-        return new(ratios, value, ConvergenceReason.IterationLimit);
+        return Ended(ratios, value, ConvergenceReason.IterationLimit);
+    }
+
+    private Candidate Ended(double[] ratios, double value, ConvergenceReason reason)
+    {
+        bool ranAway = Enumerable.Range(0, ratios.Length).Any(k => MayBecomeZero(k) && ratios[k] > UpperLimit(k) / 100);
+        return new(ratios, value, ranAway ? ConvergenceReason.RatioAtUpperLimit : reason);
     }
 
     private bool AtUpperLimit(int k, double[] ratios) =>
@@ -124,53 +138,6 @@ internal sealed class VarianceRatioSearch
 
     private double LargestScore(double[] ratios) =>
         Free(ratios).Select(k => Math.Abs(_slopes.Score[k])).DefaultIfEmpty(0).Max();
-
-    /// <summary>−H⁻¹ score over the free terms, no longer than <see cref="LongestStep"/> in any log ratio.</summary>
-    private double[] NewtonStep(int[] free, int terms)
-    {
-        int n = free.Length;
-        double[] matrix = new double[n * n];
-        double[] solution = [.. free.Select(k => -_slopes.Score[k])];
-        Fill(matrix, _slopes.Hessian, free, terms, 0);
-        if (!RowMajorCholesky.TryFactor(matrix, n))
-        {
-            double largest = free.Max(k => _slopes.ExpectedInformation[(k * terms) + k]);
-            for (double ridge = 1e-8; ; ridge *= 100)
-            {
-                Fill(matrix, _slopes.ExpectedInformation, free, terms, ridge * (1e-3 + Math.Max(largest, 0)));
-                if (RowMajorCholesky.TryFactor(matrix, n))
-                {
-                    break;
-                }
-            }
-        }
-
-        RowMajorCholesky.SolveLower(matrix, n, solution);
-        RowMajorCholesky.SolveLowerTransposed(matrix, n, solution);
-        double longest = solution.Select(Math.Abs).DefaultIfEmpty(0).Max();
-        double shrink = longest > LongestStep ? LongestStep / longest : 1;
-        double[] step = new double[terms];
-        for (int i = 0; i < n; i++)
-        {
-            step[free[i]] = shrink * solution[i];
-        }
-
-        return step;
-    }
-
-    private static void Fill(double[] matrix, double[] source, int[] free, int terms, double ridge)
-    {
-        int n = free.Length;
-        for (int i = 0; i < n; i++)
-        {
-            for (int j = 0; j <= i; j++)
-            {
-                matrix[(i * n) + j] = source[(free[i] * terms) + free[j]];
-            }
-
-            matrix[(i * n) + i] += ridge;
-        }
-    }
 
     private double[] Moved(double[] ratios, double[] step, double length)
     {
