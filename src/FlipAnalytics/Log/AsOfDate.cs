@@ -1,0 +1,34 @@
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>The date up to which facts count, and why it is not today where it is not.</summary>
+/// <param name="Date">The as-of date.</param>
+/// <param name="Sentence">A line for the reader of a report; null where the date is what they would expect.</param>
+public sealed record AsOfDate(DateOnly Date, string? Sentence)
+{
+    /// <summary>A log whose last fact is older than this is one that was left alone, not a market that died; in days.</summary>
+    public const int LongestSilenceInDays = 45;
+
+    /// <summary>
+    /// The date asked for; else today if the log's last fact up to today is at most
+    /// <see cref="LongestSilenceInDays"/> days old or there is none; else the date of that fact.
+    /// </summary>
+    /// <param name="log">The whole log.</param>
+    /// <param name="today">Today, given by the caller.</param>
+    /// <param name="requested">The date asked for; null for the rule.</param>
+    public static AsOfDate Choose(SalesLog log, DateOnly today, DateOnly? requested)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        if (requested is { } date)
+            return new(date, null);
+        if (log.LastFactUpTo(today) is not { } last)
+            return new(today, null);
+        int days = today.DayNumber - last.DayNumber;
+        return days <= LongestSilenceInDays
+            ? new(today, null)
+            : new(last, string.Create(
+                CultureInfo.InvariantCulture,
+                $"As of {last:yyyy-MM-dd}, the last entry in the log, {days} days ago; --as-of names another date."));
+    }
+}

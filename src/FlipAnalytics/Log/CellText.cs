@@ -1,0 +1,22 @@
+namespace FlipAnalytics;
+
+/// <summary>
+/// Keeps a spreadsheet from running a text as a formula (OWASP, CSV Injection): a text that begins with = + - @, a tab
+/// or a line break is written with an apostrophe before it, and reading takes exactly one such apostrophe away. A text
+/// that already looks so escaped gets one more, so that every text comes back as it was.
+/// </summary>
+internal static class CellText
+{
+    private const char Apostrophe = '\'';
+
+    /// <summary>The text as it is written into a cell.</summary>
+    public static string Escape(string text) =>
+        IsFormula(text.AsSpan().TrimStart(Apostrophe)) ? Apostrophe + text : text;
+
+    /// <summary>The text of a cell as the owner meant it.</summary>
+    public static string Unescape(string cell) =>
+        cell.StartsWith(Apostrophe) && IsFormula(cell.AsSpan().TrimStart(Apostrophe)) ? cell[1..] : cell;
+
+    private static bool IsFormula(ReadOnlySpan<char> text) =>
+        text is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n', ..];
+}

@@ -1,0 +1,190 @@
+using System.Buffers;
+using System.Collections.Frozen;
+using System.Globalization;
+
+using CsvHelper;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// The cells of the current row, read strictly by the kind of their column. A cell that cannot be read is reported, and
+/// the row it stands in is set aside: one rule for every column. An empty cell is unknown.
+/// </summary>
+internal sealed class Cells(
+    CsvReader csv, LogTable table, FrozenDictionary<string, int> positions, RowReading reading)
+{
+    // Beyond these a date is a slip of the pen and a number not of this trade.
+    private static readonly DateOnly FirstDay = new(1900, 1, 1);
+    private static readonly DateOnly LastDay = new(2100, 12, 31);
+    private static readonly SearchValues<char> HexDigits = SearchValues.Create("0123456789abcdefABCDEF");
+    private const decimal LargestNumber = 1_000_000_000_000m;
+
+    /// <summary>Line of the file on which the row begins.</summary>
+    public int Row { get; private set; }
+
+    /// <summary>Whether a cell of the row could not be read, or a required one is empty.</summary>
+    public bool IsBad { get; private set; }
+
+    /// <summary>Cells so far that look like a number with a decimal comma.</summary>
+    public int DecimalCommas { get; private set; }
+
+    /// <summary>An example of a number with a decimal comma.</summary>
+    public string? DecimalComma { get; private set; }
+
+    /// <summary>Turns to the row that the parser has just read.</summary>
+    public void Next() => (Row, IsBad) = ((int)csv.LineNumber, false);
+
+    /// <summary>A text, a label or a name; null where empty.</summary>
+    public string? Text(string column)
+    {
+        if (Raw(column) is not { } cell)
+            return null;
+        string text = CellText.Unescape(cell);
+        return table[column].Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
+    }
+
+    /// <summary>A text that the row cannot do without.</summary>
+    public string RequiredText(string column) => Text(column) ?? Missing<string>(column) ?? "";
+
+    /// <summary>One of the words of an enumeration; null where empty.</summary>
+    public T? Word<T>(string column)
+        where T : struct, Enum
+    {
+        if (Raw(column) is not { } cell)
+            return null;
+        foreach (T value in Enum.GetValues<T>())
+        {
+            if (Columns.WordOf(value).Equals(cell, StringComparison.OrdinalIgnoreCase))
+                return value;
+        }
+
+        Bad(column, cell, $"one of {string.Join(", ", table[column].Words)}", "Use one of these words, or leave the cell empty.");
+        return null;
+    }
+
+    /// <summary>A day; null where empty.</summary>
+    public DateOnly? Date(string column) =>
+        Day(column, "yyyy-MM-dd", "a date such as 2026-03-31", "Write it as year-month-day.");
+
+    /// <summary>A day that the row cannot do without.</summary>
+    public DateOnly RequiredDate(string column) => Date(column) ?? Missing<DateOnly>(column);
+
+    /// <summary>The first day of a month that the row cannot do without.</summary>
+    public DateOnly RequiredMonth(string column) =>
+        Day(column, "yyyy-MM", "a month such as 2026-03", "Write it as year-month.") ?? Missing<DateOnly>(column);
+
+    /// <summary>A whole number; null where empty.</summary>
+    public int? WholeNumber(string column)
+    {
+        if (Decimal(column) is not { } number)
+            return null;
+        if (number == decimal.Truncate(number) && number <= int.MaxValue)
+            return (int)number;
+        Bad(column, Raw(column), "a whole number, such as 4", "Write how many, as 1, 2, 3 and so on.");
+        return null;
+    }
+
+    /// <summary>An amount or a number; null where empty.</summary>
+    public decimal? Decimal(string column)
+    {
+        if (Raw(column) is not { } cell)
+            return null;
+        LogColumn meaning = table[column];
+        bool isMoney = meaning.Kind == ColumnKind.Money;
+        if (!decimal.TryParse(
+                cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number))
+        {
+            Bad(column, cell, isMoney ? "an amount such as 12.50" : "a number such as 12.5", RemedyOfNumber(cell));
+        }
+        else if (IsTooSmall(number, meaning.Smallest))
+        {
+            Bad(column, cell, meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero", "Correct it, or leave the cell empty if you do not know it.");
+        }
+        else if (decimal.Abs(number) >= LargestNumber)
+        {
+            Bad(column, cell, "a number of at most twelve digits", "Correct it, or leave the cell empty if you do not know it.");
+        }
+        else if (isMoney && number.Scale > reading.Currency.MinorDigits)
+        {
+            string digits = reading.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture);
+            Bad(column, cell, $"at most {digits} digits after the point in {reading.Currency.Code}", "Round it, and leave out thousands separators.");
+        }
+        else
+        {
+            return number;
+        }
+
+        return null;
+    }
+
+    /// <summary>A number that the row cannot do without.</summary>
+    public decimal RequiredDecimal(string column) => Decimal(column) ?? Missing<decimal>(column);
+
+    /// <summary>A colour as #rrggbb in lower case; null where empty.</summary>
+    public string? Hex(string column)
+    {
+        if (Raw(column) is not { } cell)
+            return null;
+        if (cell.Length == 7 && cell[0] == '#' && !cell.AsSpan(1).ContainsAnyExcept(HexDigits))
+            return cell.ToLowerInvariant();
+        Bad(column, cell, "a colour such as #8fa68e", "Write # and six digits from 0 to f, or leave the cell empty.");
+        return null;
+    }
+
+    private DateOnly? Day(string column, string format, string expected, string remedy)
+    {
+        if (Raw(column) is not { } cell)
+            return null;
+        if (!DateOnly.TryParseExact(cell, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
+            Bad(column, cell, expected, $"{remedy} If it is one already, that day does not exist.");
+        else if (day < FirstDay || day > LastDay)
+            Bad(column, cell, "a year from 1900 to 2100", "Correct the year.");
+        else
+            return day;
+        return null;
+    }
+
+    private string? Raw(string column)
+    {
+        if (!positions.TryGetValue(column, out int position))
+            return null;
+        string cell = csv.GetString(position).Trim();
+        return cell.Length == 0 ? null : cell;
+    }
+
+    private T? Missing<T>(string column)
+    {
+        // A cell that could not be read has been reported already.
+        if (Raw(column) is null)
+            Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
+        return default;
+    }
+
+    private void Bad(string column, string? found, string expected, string remedy)
+    {
+        IsBad = true;
+        reading.Problems.Error(table.File, Row, column, found, expected, remedy);
+    }
+
+    private string RemedyOfNumber(string cell)
+    {
+        int comma = cell.IndexOf(',', StringComparison.Ordinal);
+        if (comma > 0 && cell.Length - comma - 1 is 1 or 2 && cell.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') < 0)
+        {
+            DecimalCommas++;
+            DecimalComma ??= cell;
+            return "Write a point in place of the comma.";
+        }
+
+        return comma >= 0 ? "Leave out thousands separators."
+            : cell.AsSpan().IndexOfAnyInRange('0', '9') < 0 ? "Write the number in digits, or leave the cell empty if you do not know it."
+            : "Write digits and a point only, without a sign, unit or spaces.";
+    }
+
+    private static bool IsTooSmall(decimal number, Smallest smallest) => smallest switch
+    {
+        Smallest.Zero => number < 0,
+        Smallest.AboveZero => number <= 0,
+        _ => false,
+    };
+}

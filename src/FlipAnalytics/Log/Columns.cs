@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+
+using static FlipAnalytics.ColumnKind;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// The column dictionary: every table and column of the log, once. Readers, writers and help take names, order, units
+/// and meanings from here.
+/// </summary>
+public static class Columns
+{
+    private const string Length = "the workshop's length unit";
+
+    /// <summary><c>pieces.csv</c>: the only file that must be there.</summary>
+    public static LogTable Pieces { get; } = new(
+        "pieces.csv",
+        "It is the log itself: what was bought, what it sold for and what is still here.",
+        [
+            new("id", Name, "Your own name for the piece, different for every row; without it the line number serves."),
+            new("type", Label, "Kind of furniture in your own words, such as dresser.", IsRequired: true),
+            new("title", Text, "A few words that tell the piece from others."),
+            new("count", WholeNumber, "How many items are sold as one, such as 4 for a set of chairs.", "items", Smallest.AboveZero),
+            new("width", Number, "Width of one item.", Length, Smallest.AboveZero),
+            new("depth", Number, "Depth of one item.", Length, Smallest.AboveZero),
+            new("height", Number, "Height of one item.", Length, Smallest.AboveZero),
+            new("material", Label, "What it is made of, such as oak or pine."),
+            Words<Condition>("condition", "How sound it was when you bought it."),
+            new("color", Label, "Colour you gave it, in your own word."),
+            new("finish", Label, "Finish you gave it, such as satin or wax."),
+            new("source", Label, "Where you found it, such as charity shop or roadside."),
+            new("trip", Name, "Outing that brought it home; a name in trips.csv."),
+            new("bought_on", Date, "Day you bought it."),
+            Money("sticker_price", "What the store asked.", Smallest.Zero),
+            Money("bought_price", "What you paid; 0 for a piece that cost nothing.", Smallest.Zero) with { IsRequired = true },
+            Money("expected_price", "Your own guess of the sale price when you bought it.", Smallest.AboveZero),
+            new("ready_on", Date, "Day the work on it was done."),
+            new("listed_on", Date, "Day you first offered it; offering it again changes nothing here."),
+            Money("asking_price", "What you asked at first; later changes go into asking.csv.", Smallest.AboveZero),
+            new("sold_on", Date, "Day it was sold."),
+            Money("sold_price", "What the buyer paid for the piece, before fees and without a delivery charge.", Smallest.AboveZero),
+            new("channel", Label, "Where it was sold, such as online or market stall."),
+            Money("fees", "What the channel or payment service kept.", Smallest.Zero),
+            Money("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
+            Money("delivery_cost", "What delivery cost you.", Smallest.Zero),
+            new("hours", Number, "All hands-on hours on it; drying time is not hours.", "hours", Smallest.Zero),
+            Money("supplies_cost", "Cost of what was used up on it.", Smallest.Zero),
+            new("left_on", Date, "Day it left without being sold."),
+            Words<LeftAs>("left_as", "How it left without being sold."),
+            new("notes", Text, "Anything else."),
+        ]);
+
+    /// <summary><c>asking.csv</c>: changes of asking prices.</summary>
+    public static LogTable Asking { get; } = new(
+        "asking.csv",
+        "With your price cuts on record, how much a lower price speeds a sale can be told, and when to cut.",
+        [
+            new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
+            new("date", Date, "Day from which the price holds.", IsRequired: true),
+            Money("price", "The new asking price.", Smallest.AboveZero) with { IsRequired = true },
+        ]);
+
+    /// <summary><c>hours.csv</c>: hours worked.</summary>
+    public static LogTable Hours { get; } = new(
+        "hours.csv",
+        "With hours by task, your wage counts all your time, and pieces without a total get one.",
+        [
+            new("id", Name, "The piece; empty for work on no single piece."),
+            new("date", Date, "Day of the work."),
+            Words<WorkTask>("task", "What you did."),
+            new("hours", Number, "Hands-on hours.", "hours", Smallest.Zero, IsRequired: true),
+        ]);
+
+    /// <summary><c>supplies.csv</c>: purchases of what is used up.</summary>
+    public static LogTable Supplies { get; } = new(
+        "supplies.csv",
+        "With what you paid for paint and the rest, each piece carries its supplies, and half-used cans count as stock.",
+        [
+            new("item", Name, "Your own name for it; purchases of one item share it.", IsRequired: true),
+            new("kind", Label, "What kind of thing it is, such as paint or abrasive."),
+            new("bought_on", Date, "Day you bought it."),
+            new("quantity", Number, "How much, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
+            new("unit", Label, "Unit of the quantity, such as quart, l or sheet."),
+            Money("price", "What you paid for the whole quantity.", Smallest.Zero),
+            new("coverage", Number, "Area that one unit covers in one coat, by the label.", "the coverage unit", Smallest.AboveZero),
+            new("coverage_unit", Label, "Unit of the coverage, such as ft2/quart."),
+        ]);
+
+    /// <summary><c>uses.csv</c>: uses of supplies on pieces.</summary>
+    public static LogTable Uses { get; } = new(
+        "uses.csv",
+        "With what went onto which piece, supplies are charged to the pieces that used them, not spread evenly.",
+        [
+            new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
+            new("date", Date, "Day of the use."),
+            new("item", Name, "What you used; an item of supplies.csv.", IsRequired: true),
+            new("quantity", Number, "Measured quantity, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
+            new("unit", Label, "Unit of the quantity."),
+            new("coats", Number, "Number of coats, where you did not measure.", "coats", Smallest.AboveZero),
+            new("area", Number, "Area coated, where you did not measure.", "square feet, or square metres where lengths are in cm", Smallest.AboveZero),
+        ]);
+
+    /// <summary><c>trips.csv</c>: outings to look for pieces.</summary>
+    public static LogTable Trips { get; } = new(
+        "trips.csv",
+        "With your outings, driving and searching are in the cost and the wage, fruitless trips included.",
+        [
+            new("trip", Name, "Your own name for the outing; pieces refer to it.", IsRequired: true),
+            new("date", Date, "Day of the outing."),
+            new("distance", Number, "Distance driven.", "the workshop's distance unit", Smallest.Zero),
+            new("hours", Number, "Hours away.", "hours", Smallest.Zero),
+            Money("other_cost", "Parking, tolls, van hire.", Smallest.Zero),
+            new("notes", Text, "Anything else."),
+        ]);
+
+    /// <summary><c>tools.csv</c>: what lasts over many pieces.</summary>
+    public static LogTable Tools { get; } = new(
+        "tools.csv",
+        "With your tools, every piece carries its share of their wear in the full wage.",
+        [
+            new("item", Name, "What it is.", IsRequired: true),
+            new("bought_on", Date, "Day you bought it."),
+            Money("price", "What it cost.", Smallest.Zero),
+            Money("salvage", "What it will fetch at the end of its life.", Smallest.Zero),
+            new("life_pieces", Number, "How many pieces it lasts for.", "pieces", Smallest.AboveZero),
+            new("life_months", Number, "How many months it lasts for.", "months", Smallest.AboveZero),
+        ]);
+
+    /// <summary><c>overheads.csv</c>: costs of no single piece.</summary>
+    public static LogTable Overheads { get; } = new(
+        "overheads.csv",
+        "With rent, insurance and the like, the quarter and the full wage show what is really left.",
+        [
+            new("month", Month, "Month it belongs to.", IsRequired: true),
+            new("item", Label, "What it was for, such as rent."),
+            Money("amount", "What it cost; below zero for money back.", Smallest.Any) with { IsRequired = true },
+        ]);
+
+    /// <summary><c>colors.csv</c>: what the owner says of colours.</summary>
+    public static LogTable Colors { get; } = new(
+        "colors.csv",
+        "With colour families, a colour you have hardly tried learns from its relatives.",
+        [
+            new("color", Name, "The colour, in the word that pieces use.", IsRequired: true),
+            new("family", Label, "The family it belongs to, such as green."),
+            new("hex", Hex, "How it looks on a screen."),
+        ]);
+
+    /// <summary>File name of the settings.</summary>
+    public const string WorkshopFile = "workshop.toml";
+
+    /// <summary>What the answers gain from the settings, as a sentence.</summary>
+    public const string WorkshopAdds =
+        "With your target wage, selling fees and mileage rate, limits and wages are yours and not defaults.";
+
+    /// <summary>All tables, the required one first.</summary>
+    public static ImmutableArray<LogTable> Tables { get; } =
+        [Pieces, Asking, Hours, Supplies, Uses, Trips, Tools, Overheads, Colors];
+
+    /// <summary>The word of the log for a value, such as damaged.</summary>
+    internal static string WordOf<T>(T value)
+        where T : struct, Enum => value.ToString().ToLowerInvariant();
+
+    private static LogColumn Money(string name, string meaning, Smallest smallest) =>
+        new(name, ColumnKind.Money, meaning, "the workshop's currency", smallest);
+
+    private static LogColumn Words<T>(string name, string meaning)
+        where T : struct, Enum =>
+        new(name, Word, meaning) { Words = [.. Enum.GetValues<T>().Select(WordOf)] };
+}

@@ -1,0 +1,76 @@
+namespace FlipAnalytics;
+
+/// <summary>The log as it was known at an earlier date.</summary>
+public static class KnownThen
+{
+    extension(SalesLog log)
+    {
+        /// <summary>
+        /// The log as it was known on a date: whatever is dated later is hidden, and a piece sold later is on sale.
+        /// </summary>
+        /// <remarks>
+        /// A fact without a date of its own is known with the event it belongs to: the asking price with the listing;
+        /// channel, fees and delivery with the sale; hours, supplies, colour and finish once the piece is ready, listed,
+        /// sold or gone, whichever is first. An event without any date counts as known, save that a piece cannot have
+        /// been sold or gone before it was listed.
+        /// </remarks>
+        /// <param name="date">The last day whose facts are known.</param>
+        public SalesLog AsOf(DateOnly date)
+        {
+            HashSet<string> notBought = [.. log.Pieces.Where(piece => piece.BoughtOn > date).Select(piece => piece.Id)];
+            HashSet<string> workUnknown = [.. log.Pieces.Where(piece => !IsWorkKnown(piece, date)).Select(piece => piece.Id)];
+            return log with
+            {
+                Date = date,
+                Pieces = [.. log.Pieces.Where(piece => !notBought.Contains(piece.Id)).Select(piece => Then(piece, date))],
+                AskingPrices = [.. log.AskingPrices.Where(change => IsKnownOf(change.PieceId, change.Date))],
+                Hours = [.. log.Hours.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
+                Supplies = [.. log.Supplies.Where(purchase => IsKnown(purchase.BoughtOn))],
+                Uses = [.. log.Uses.Where(use => IsKnownOf(use.PieceId, use.Date))],
+                Trips = [.. log.Trips.Where(trip => IsKnown(trip.Date))],
+                Tools = [.. log.Tools.Where(tool => IsKnown(tool.BoughtOn))],
+                Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],
+            };
+
+            bool IsKnown(DateOnly? day) => day is null || day <= date;
+
+            bool IsKnownOf(string? piece, DateOnly? day) =>
+                IsKnown(day) && (piece is null || !(day is null ? workUnknown : notBought).Contains(piece));
+        }
+    }
+
+    private static Piece Then(Piece piece, DateOnly date)
+    {
+        Piece then = piece;
+        bool isListedLater = piece.ListedOn > date;
+        if (!IsWorkKnown(piece, date))
+            then = then with { Hours = null, SuppliesCost = null, Colour = null, Finish = null };
+        if (piece.ReadyOn > date)
+            then = then with { ReadyOn = null };
+        if (isListedLater)
+            then = then with { ListedOn = null, AskingPrice = null };
+        if (piece.SoldOn > date || (piece.SoldOn is null && isListedLater))
+        {
+            then = then with
+            {
+                SoldOn = null,
+                SoldPrice = null,
+                Channel = null,
+                Fees = null,
+                DeliveryCharged = null,
+                DeliveryCost = null,
+            };
+        }
+
+        return piece.LeftOn > date || (piece.LeftOn is null && isListedLater)
+            ? then with { LeftOn = null, LeftAs = null }
+            : then;
+    }
+
+    private static bool IsWorkKnown(Piece piece, DateOnly date)
+    {
+        DateOnly?[] ends = [piece.ReadyOn, piece.ListedOn, piece.SoldOn, piece.LeftOn];
+        bool isDated = ends.Any(end => end is not null);
+        return !(piece.BoughtOn > date) && (!isDated || ends.Any(end => end <= date));
+    }
+}

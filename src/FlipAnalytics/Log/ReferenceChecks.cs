@@ -1,0 +1,95 @@
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>Checks what refers to pieces and trips, and rows that are alike.</summary>
+internal static class ReferenceChecks
+{
+    public static void Run(ReadTables tables, LogProblems problems)
+    {
+        Dictionary<string, Piece> pieces = tables.Pieces.Kept
+            .ToDictionary(piece => piece.Id, StringComparer.OrdinalIgnoreCase);
+        Dictionary<string, int> setAside = new(StringComparer.OrdinalIgnoreCase);
+        foreach (Piece piece in tables.Pieces.Read.Concat(tables.Pieces.Unusable).Where(piece => !pieces.ContainsKey(piece.Id)))
+            setAside.TryAdd(piece.Id, piece.Row);
+
+        RequirePiece(tables.Asking, change => change.PieceId, change => change.Row);
+        RequirePiece(tables.Hours, entry => entry.PieceId, entry => entry.Row);
+        RequirePiece(tables.Uses, use => use.PieceId, use => use.Row);
+        RequireOnce(tables.Trips, "trip", trip => trip.Name, trip => trip.Row);
+        RequireOnce(tables.Colours, "color", colour => colour.Word, colour => colour.Row);
+        WarnOfUnknownTrips(tables, problems);
+        WarnOfAskingOutsideTheSale(tables.Asking, pieces, problems);
+        WarnOfLongDays(tables.Hours, problems);
+
+        void RequirePiece<T>(ReadTable<T> table, Func<T, string?> idOf, Func<T, int> rowOf)
+            where T : class
+        {
+            foreach (T record in table.Read)
+            {
+                if (idOf(record) is not { } id || pieces.ContainsKey(id))
+                    continue;
+                string remedy = setAside.TryGetValue(id, out int row)
+                    ? string.Create(CultureInfo.InvariantCulture, $"The piece is set aside; put line {row} of {tables.Pieces.Table.File} right first.")
+                    : $"Correct the id, or add the piece to {tables.Pieces.Table.File}.";
+                problems.Error(table.Table.File, rowOf(record), "id", id, $"the id of a piece in {tables.Pieces.Table.File}", remedy);
+                table.SetAside(record);
+            }
+        }
+
+        void RequireOnce<T>(ReadTable<T> table, string column, Func<T, string> nameOf, Func<T, int> rowOf)
+            where T : class
+        {
+            Dictionary<string, int> firsts = new(StringComparer.OrdinalIgnoreCase);
+            foreach (T record in table.Read)
+            {
+                if (firsts.TryAdd(nameOf(record), rowOf(record)))
+                    continue;
+                string remedy = string.Create(
+                    CultureInfo.InvariantCulture, $"Line {firsts[nameOf(record)]} is for the same {column}; remove or rename one of the two.");
+                problems.Error(table.Table.File, rowOf(record), column, nameOf(record), $"one row for each {column}", remedy);
+                table.SetAside(record);
+            }
+        }
+    }
+
+    private static void WarnOfUnknownTrips(ReadTables tables, LogProblems problems)
+    {
+        // Without a table of trips no trip is known, and that is no mistake.
+        if (!tables.Trips.IsPresent)
+            return;
+        HashSet<string> trips = new(tables.Trips.Kept.Select(trip => trip.Name), StringComparer.OrdinalIgnoreCase);
+        foreach (Piece piece in tables.Pieces.Kept.Where(piece => piece.Trip is { } trip && !trips.Contains(trip)))
+        {
+            problems.Warning(
+                tables.Pieces.Table.File, piece.Row, "trip", piece.Trip, $"a trip in {tables.Trips.Table.File}", "Correct the name, or add the trip; until then the piece carries no driving.");
+        }
+    }
+
+    private static void WarnOfAskingOutsideTheSale(
+        ReadTable<AskingPrice> asking, Dictionary<string, Piece> pieces, LogProblems problems)
+    {
+        foreach (AskingPrice change in asking.Kept)
+        {
+            Piece piece = pieces[change.PieceId];
+            if (change.Date < piece.ListedOn)
+                Warn(change, $"{Iso(piece.ListedOn)} or later, when the piece was listed");
+            else if (change.Date > (piece.SoldOn ?? piece.LeftOn))
+                Warn(change, $"{Iso(piece.SoldOn ?? piece.LeftOn)} or earlier, when the piece left");
+        }
+
+        void Warn(AskingPrice change, string expected) => problems.Warning(
+            asking.Table.File, change.Row, "date", Iso(change.Date), expected, "Correct the date here or in pieces.csv.");
+    }
+
+    private static void WarnOfLongDays(ReadTable<HoursEntry> hours, LogProblems problems)
+    {
+        foreach (HoursEntry entry in hours.Kept.Where(entry => entry is { Date: not null, Hours: > 24 }))
+        {
+            problems.Warning(
+                hours.Table.File, entry.Row, "hours", entry.Hours.ToString(CultureInfo.InvariantCulture), "at most 24 on one day", "Correct it, or spread it over the days worked; it counts as it stands.");
+        }
+    }
+
+    private static string? Iso(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Reads a log: a folder of CSV files and <c>workshop.toml</c>. Reading never throws on what the files say and never
+/// guesses: a row is either in the log, or set aside with an error among the problems. A row is set aside if any of its
+/// cells cannot be read, if a cell it cannot do without is empty, or if it contradicts itself or an earlier row.
+/// </summary>
+public static class SalesLogReader
+{
+    /// <summary>Reads the log of a folder.</summary>
+    /// <param name="folder">The folder with <c>pieces.csv</c> in it.</param>
+    public static LogReading Read(string folder)
+    {
+        ArgumentNullException.ThrowIfNull(folder);
+        LogProblems problems = new();
+        if (!Directory.Exists(folder))
+        {
+            string remedy = File.Exists(folder)
+                ? "This is a file; name the folder that it is in."
+                : "There is no such folder; check the spelling, or begin a log with flip record.";
+            problems.Error(folder, null, null, null, "a folder with pieces.csv in it", remedy);
+            return new(null, problems.Sorted(), [], false);
+        }
+
+        (Workshop workshop, bool hasWorkshop) = WorkshopReader.Read(folder, problems);
+        RowReading reading = new(folder, workshop.Currency, new(), problems);
+        ReadTables tables = new()
+        {
+            Pieces = TableReader.Read(Columns.Pieces, reading, Rows.Piece),
+            Asking = TableReader.Read(Columns.Asking, reading, Rows.Asking),
+            Hours = TableReader.Read(Columns.Hours, reading, Rows.Hours),
+            Supplies = TableReader.Read(Columns.Supplies, reading, Rows.Supply),
+            Uses = TableReader.Read(Columns.Uses, reading, Rows.Use),
+            Trips = TableReader.Read(Columns.Trips, reading, Rows.Trip),
+            Tools = TableReader.Read(Columns.Tools, reading, Rows.Tool),
+            Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
+            Colours = TableReader.Read(Columns.Colors, reading, Rows.Colour),
+        };
+        FileNames.Check(folder, tables, hasWorkshop, problems);
+        if (!tables.Pieces.IsPresent || !tables.Pieces.IsReadable)
+            return new(null, problems.Sorted(), tables.Summaries(), hasWorkshop);
+
+        PieceChecks.Run(tables, problems);
+        ReferenceChecks.Run(tables, problems);
+        SupplyChecks.Run(tables, problems);
+        SalesLog log = new()
+        {
+            Date = DateOnly.MaxValue,
+            Workshop = workshop,
+            Pieces = [.. tables.Pieces.Kept],
+            AskingPrices = [.. tables.Asking.Kept],
+            Hours = [.. tables.Hours.Kept],
+            Supplies = [.. tables.Supplies.Kept],
+            Uses = [.. tables.Uses.Kept],
+            Trips = [.. tables.Trips.Kept],
+            Tools = [.. tables.Tools.Kept],
+            Overheads = [.. tables.Overheads.Kept],
+            Colours = [.. tables.Colours.Kept],
+        };
+        return new(
+            log with { Date = log.LastFact() ?? DateOnly.MaxValue },
+            problems.Sorted(),
+            tables.Summaries(),
+            hasWorkshop);
+    }
+}
+
+/// <summary>The tables of a log while they are checked.</summary>
+internal sealed record ReadTables
+{
+    public required ReadTable<Piece> Pieces { get; init; }
+
+    public required ReadTable<AskingPrice> Asking { get; init; }
+
+    public required ReadTable<HoursEntry> Hours { get; init; }
+
+    public required ReadTable<SupplyPurchase> Supplies { get; init; }
+
+    public required ReadTable<SupplyUse> Uses { get; init; }
+
+    public required ReadTable<Trip> Trips { get; init; }
+
+    public required ReadTable<Tool> Tools { get; init; }
+
+    public required ReadTable<Overhead> Overheads { get; init; }
+
+    public required ReadTable<Colour> Colours { get; init; }
+
+    public ImmutableArray<TableReading> Summaries() =>
+    [
+        Pieces.Summary(), Asking.Summary(), Hours.Summary(), Supplies.Summary(), Uses.Summary(),
+        Trips.Summary(), Tools.Summary(), Overheads.Summary(), Colours.Summary(),
+    ];
+}

@@ -1,0 +1,91 @@
+using System.Globalization;
+
+using CsvHelper;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Writes a log as a folder of CSV files and <c>workshop.toml</c> that any spreadsheet opens and
+/// <see cref="SalesLogReader"/> reads back as the same log.
+/// </summary>
+public static class SalesLogWriter
+{
+    private static readonly CsvWriterOptions Options = CsvWriterOptions.Default with
+    {
+        NewLine = "\n",
+        FormatProvider = CultureInfo.InvariantCulture,
+    };
+
+    /// <summary>
+    /// Writes all tables that have rows, and the settings. Columns without any value are left out unless they are
+    /// required. No file is touched before all of them are written in full.
+    /// </summary>
+    /// <param name="log">The log.</param>
+    /// <param name="folder">The folder; made if it does not exist.</param>
+    /// <param name="overwrite">
+    /// Whether files of a log that is there already may be replaced, with the loss of whatever is in them and not in
+    /// <paramref name="log"/>, such as unknown columns and rows set aside.
+    /// </param>
+    /// <exception cref="IOException">A log is there already and may not be replaced, or writing fails.</exception>
+    /// <exception cref="ArgumentException">A text of the log has a zero character in it.</exception>
+    public static void Write(SalesLog log, string folder, bool overwrite = false)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        if (!overwrite && ExistingFile(folder) is { } existing)
+            throw new IOException($"{existing} is there already; name an empty folder, or allow the log in it to be replaced.");
+
+        Directory.CreateDirectory(folder);
+        using StagedFiles files = new(folder);
+        Table(files, Columns.Pieces, log.Pieces, TableColumns.Piece);
+        Table(files, Columns.Asking, log.AskingPrices, TableColumns.Asking);
+        Table(files, Columns.Hours, log.Hours, TableColumns.Hours);
+        Table(files, Columns.Supplies, log.Supplies, TableColumns.Supply);
+        Table(files, Columns.Uses, log.Uses, TableColumns.Use);
+        Table(files, Columns.Trips, log.Trips, TableColumns.Trip);
+        Table(files, Columns.Tools, log.Tools, TableColumns.Tool);
+        Table(files, Columns.Overheads, log.Overheads, TableColumns.Overhead);
+        Table(files, Columns.Colors, log.Colours, TableColumns.Colour);
+        using (StreamWriter text = new(files.Add(Columns.WorkshopFile)))
+            text.Write(WorkshopText.Of(log.Workshop));
+        files.Commit();
+    }
+
+    private static string? ExistingFile(string folder) =>
+        Columns.Tables.Select(table => table.File)
+            .Append(Columns.WorkshopFile)
+            .Select(file => Path.Combine(folder, file))
+            .FirstOrDefault(path => File.Exists(path) || Directory.Exists(path));
+
+    private static void Table<T>(
+        StagedFiles files, LogTable table, IReadOnlyList<T> records, Func<T, string, string?> cell)
+    {
+        // An old file of a table that has no rows now keeps its header only, so that its rows do not come back.
+        if (records.Count == 0 && table != Columns.Pieces && !files.Exists(table.File))
+            return;
+        List<LogColumn> columns =
+        [
+            .. table.Columns.Where(column => column.IsRequired || records.Any(record => cell(record, column.Name) is not null)),
+        ];
+        using CsvWriter csv = CsvWriter.Create(files.Add(table.File), Options, leaveOpen: false);
+        csv.WriteHeader([.. columns.Select(column => column.Name)]);
+        string[] cells = new string[columns.Count];
+        foreach (T record in records)
+        {
+            for (int i = 0; i < cells.Length; i++)
+                cells[i] = Written(columns[i], cell(record, columns[i].Name), table);
+            csv.WriteRecord(cells);
+        }
+    }
+
+    private static string Written(LogColumn column, string? cell, LogTable table)
+    {
+        if (cell is null)
+            return "";
+        if (column.Kind is not (ColumnKind.Name or ColumnKind.Label or ColumnKind.Text))
+            return cell;
+        if (cell.Contains('\0', StringComparison.Ordinal))
+            throw new ArgumentException($"A text for {column.Name} in {table.File} has a zero character in it, which no text file may hold; take it out.");
+        return CellText.Escape(cell);
+    }
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+using Tomlyn.Syntax;
+
+namespace FlipAnalytics;
+
+/// <summary>Range that a number among the settings must be in.</summary>
+internal enum SettingRange
+{
+    /// <summary>Zero or more.</summary>
+    ZeroOrMore,
+
+    /// <summary>More than zero.</summary>
+    AboveZero,
+
+    /// <summary>From 0 to below 1.</summary>
+    Share,
+
+    /// <summary>Above 0, at most 168.</summary>
+    HoursOfAWeek,
+}
+
+/// <summary>Reads values of settings strictly; what cannot be read is reported and comes back as null.</summary>
+internal sealed class SettingProblems(LogProblems problems)
+{
+    private static readonly ImmutableArray<string> GuessKeys = ["low", "likely", "high"];
+
+    /// <summary>Reports a value that cannot be used.</summary>
+    public void Bad(SettingTree? entry, string expected, string remedy, string? found = null) =>
+        problems.Error(
+            Columns.WorkshopFile, entry?.Line, entry?.Path, found ?? entry?.Value?.ToString().Trim(), expected, remedy);
+
+    /// <summary>Warns of keys that mean nothing here, with the one that was likely meant.</summary>
+    public void ReportUnknown(SettingTree table, ImmutableArray<string> known)
+    {
+        foreach (SettingTree entry in table.Children.Where(entry => !known.Contains(entry.Key)))
+        {
+            string remedy = NearMiss.Of(entry.Key, known) is { } meant
+                ? $"It was left out; if you mean {meant}, write it so."
+                : $"It was left out; what can stand here is {string.Join(", ", known)}.";
+            problems.Warning(Columns.WorkshopFile, entry.Line, entry.Path, null, "a setting that the log knows", remedy);
+        }
+    }
+
+    public string? Text(SettingTree table, string key)
+    {
+        if (table[key] is not { } entry)
+            return null;
+        if (entry.Value is StringValueSyntax { Value: { } text })
+            return text.Trim() is { Length: > 0 } trimmed ? trimmed : null;
+        Bad(entry, "a text in quotes", $"Write {key} = \"...\".");
+        return null;
+    }
+
+    public T? Choice<T>(SettingTree table, string key, params ReadOnlySpan<(string Word, T Value)> choices)
+        where T : struct, Enum
+    {
+        if (table[key] is not { } entry)
+            return null;
+        if (entry.Value is StringValueSyntax { Value: { } text })
+        {
+            foreach ((string word, T value) in choices)
+            {
+                if (word.Equals(text.Trim(), StringComparison.OrdinalIgnoreCase))
+                    return value;
+            }
+        }
+
+        Bad(entry, $"\"{choices[0].Word}\" or \"{choices[1].Word}\"", $"\"{choices[0].Word}\" is used until then.");
+        return null;
+    }
+
+    public decimal? Number(SettingTree table, string key, SettingRange range) =>
+        table[key] is { } entry ? Number(entry, range) : null;
+
+    public decimal? Number(SettingTree entry, SettingRange range) => Number(entry, entry.Value, range);
+
+    /// <summary>A table below a key; null where absent.</summary>
+    public SettingTree? Table(SettingTree parent, string key)
+    {
+        if (parent[key] is not { } table)
+            return null;
+        if (table.Value is null)
+            return table;
+        Bad(table, $"a table [{key}] with its own keys", $"Write [{key}] on a line of its own and the settings below it.");
+        return null;
+    }
+
+    /// <summary>The tables below a key, such as [fees.online].</summary>
+    public IEnumerable<SettingTree> Tables(SettingTree parent, string key)
+    {
+        if (Table(parent, key) is not { } group)
+            yield break;
+        foreach (SettingTree table in group.Children)
+        {
+            if (table.Value is null)
+                yield return table;
+            else
+                Bad(table, $"a table such as [{key}.{table.Key}]", $"Write [{key}.NAME] on a line of its own and the settings below it.");
+        }
+    }
+
+    /// <summary>Three numbers, as {low = 1, likely = 2, high = 3} or as [1, 2, 3].</summary>
+    public ThreePointGuess? Guess(SettingTree table, string key)
+    {
+        if (table[key] is not { } entry)
+            return null;
+        decimal?[] numbers;
+        if (entry.Value is ArraySyntax array)
+        {
+            numbers = [.. array.Items.Select(item => Number(entry, item.Value, SettingRange.AboveZero))];
+        }
+        else if (entry.Value is null)
+        {
+            ReportUnknown(entry, GuessKeys);
+            numbers = [.. GuessKeys.Where(part => entry[part] is not null).Select(part => Number(entry[part]!, SettingRange.AboveZero))];
+        }
+        else
+        {
+            numbers = [];
+        }
+
+        if (numbers.Length != 3)
+            Bad(entry, "three numbers: low, likely, high", $"Write {key} = [LOW, LIKELY, HIGH].");
+        else if (numbers is [{ } low, { } likely, { } high])
+        {
+            if (low <= likely && likely <= high)
+                return new(low, likely, high);
+            Bad(entry, "low, likely and high in rising order", "Put the smallest first.", string.Create(CultureInfo.InvariantCulture, $"{low}, {likely}, {high}"));
+        }
+
+        return null;
+    }
+
+    private decimal? Number(SettingTree entry, ValueSyntax? value, SettingRange range)
+    {
+        string? written = value is IntegerValueSyntax or FloatValueSyntax
+            ? value.ToString().Trim().Replace("_", "", StringComparison.Ordinal)
+            : null;
+        const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out decimal number))
+            Bad(entry, "a number with a point, without quotes", "Write, for instance, 15 or 0.13.", value?.ToString().Trim());
+        else if (!IsIn(number, range))
+            Bad(entry, Described(range), "Correct it; the default is used until then.", written);
+        else
+            return number;
+        return null;
+    }
+
+    private static bool IsIn(decimal number, SettingRange range) => range switch
+    {
+        SettingRange.AboveZero => number > 0 && number < 1_000_000_000_000m,
+        SettingRange.Share => number is >= 0 and < 1,
+        SettingRange.HoursOfAWeek => number is > 0 and <= 168,
+        _ => number >= 0 && number < 1_000_000_000_000m,
+    };
+
+    private static string Described(SettingRange range) => range switch
+    {
+        SettingRange.AboveZero => "more than zero",
+        SettingRange.Share => "a share from 0 to below 1, such as 0.13 for 13 %",
+        SettingRange.HoursOfAWeek => "more than 0 and at most 168 hours",
+        _ => "zero or more",
+    };
+}

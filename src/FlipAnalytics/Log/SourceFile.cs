@@ -1,0 +1,114 @@
+using System.Globalization;
+using System.Text;
+using System.Text.Unicode;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// The bytes of a file of the log, known to be UTF-8 text with lines of ordinary length before any parser sees them.
+/// </summary>
+/// <param name="IsPresent">Whether there is something under that name.</param>
+/// <param name="Bytes">The text without a byte order mark; null if it cannot be used.</param>
+/// <param name="Lines">Lines that are not blank.</param>
+internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, int Lines)
+{
+    // A row of the widest table has some 400 characters; no honest line comes near this.
+    private const int LongestLine = 1_000_000;
+
+    private const int LongestFile = 256_000_000;
+
+    private const string SaveAsUtf8 = "Save it again as \"CSV UTF-8\" (Text CSV with character set UTF-8).";
+
+    /// <summary>Reads a file whole, or says why it cannot be used.</summary>
+    public static SourceFile Read(string folder, string name, LogProblems problems)
+    {
+        string path = Path.Combine(folder, name);
+        if (Directory.Exists(path))
+            return Refused(null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
+        if (!File.Exists(path))
+            return new(false, null, 0);
+        try
+        {
+            return Guarded(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Refused(null, "a file that can be opened", $"It cannot be read ({e.Message}); close other programs that use it and check that you may read it.");
+        }
+
+        SourceFile Guarded(string path)
+        {
+            using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+            if (stream.Length > LongestFile)
+                return Refused(null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
+            using MemoryStream bytes = new((int)stream.Length);
+            byte[] block = new byte[1 << 16];
+            int line = 1, lineLength = 0, lines = 0, length;
+            bool isBlank = true;
+            while ((length = stream.Read(block)) > 0)
+            {
+                foreach (byte b in block.AsSpan(0, length))
+                {
+                    if (b is (byte)'\n' or (byte)'\r')
+                    {
+                        lines += isBlank ? 0 : 1;
+                        line += b == (byte)'\n' ? 1 : 0;
+                        lineLength = 0;
+                        isBlank = true;
+                        continue;
+                    }
+
+                    isBlank &= b == (byte)' ';
+                    if (++lineLength > LongestLine)
+                        return Refused(line, "a line of ordinary length", "This line is over a million characters long; check that it is the right file and that rows end with a line break.");
+                }
+
+                bytes.Write(block, 0, length);
+            }
+
+            return Decoded(bytes.GetBuffer().AsMemory(0, (int)bytes.Length), lines + (isBlank ? 0 : 1));
+        }
+
+        SourceFile Decoded(ReadOnlyMemory<byte> bytes, int lines)
+        {
+            if (bytes.Span.StartsWith(Encoding.UTF8.Preamble))
+                bytes = bytes[3..];
+            if (bytes.Span is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] || LooksLikeUtf16(bytes.Span))
+                return Refused(1, "text in UTF-8", $"This is UTF-16 (\"Unicode text\"). {SaveAsUtf8}", lines);
+            int zero = bytes.Span.IndexOf((byte)0);
+            if (zero >= 0)
+                return Refused(LineOf(bytes.Span[..zero]), "text", $"The line holds a zero byte, so this is not plain text. {SaveAsUtf8}", lines);
+            if (!Utf8.IsValid(bytes.Span))
+            {
+                ReadOnlySpan<byte> good = bytes.Span[..FirstInvalid(bytes.Span)];
+                byte bad = bytes.Span[good.Length];
+                return Refused(LineOf(good), "text in UTF-8", string.Create(CultureInfo.InvariantCulture, $"Byte {bad:X2} on this line is not UTF-8; the file was saved in another character set. {SaveAsUtf8}"), lines);
+            }
+
+            return new(true, bytes, lines);
+        }
+
+        SourceFile Refused(int? line, string expected, string remedy, int lines = 0)
+        {
+            problems.Error(name, line, null, null, expected, remedy);
+            return new(true, null, lines);
+        }
+    }
+
+    // Without a mark, UTF-16 shows by every other byte being zero in plain English text.
+    private static bool LooksLikeUtf16(ReadOnlySpan<byte> bytes)
+    {
+        ReadOnlySpan<byte> start = bytes[..Math.Min(bytes.Length, 200)];
+        return start.Length >= 4 && start.Count((byte)0) * 3 >= start.Length;
+    }
+
+    private static int LineOf(ReadOnlySpan<byte> before) => before.Count((byte)'\n') + 1;
+
+    private static int FirstInvalid(ReadOnlySpan<byte> bytes)
+    {
+        int position = 0;
+        while (Rune.DecodeFromUtf8(bytes[position..], out _, out int length) == System.Buffers.OperationStatus.Done)
+            position += length;
+        return position;
+    }
+}

@@ -1,0 +1,134 @@
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>What a record has in each column of its table, as the text of a cell; the mirror of <see cref="Rows"/>.</summary>
+internal static class TableColumns
+{
+    /// <summary>The cell of a column; null where it is empty.</summary>
+    public static string? Piece(Piece piece, string column) => column switch
+    {
+        "id" => piece.Id,
+        "type" => piece.Type,
+        "title" => piece.Title,
+        "count" => piece.Count?.ToString(CultureInfo.InvariantCulture),
+        "width" => Number(piece.Width),
+        "depth" => Number(piece.Depth),
+        "height" => Number(piece.Height),
+        "material" => piece.Material,
+        "condition" => Word(piece.Condition),
+        "color" => piece.Colour,
+        "finish" => piece.Finish,
+        "source" => piece.Source,
+        "trip" => piece.Trip,
+        "bought_on" => Day(piece.BoughtOn),
+        "sticker_price" => Number(piece.StickerPrice),
+        "bought_price" => Number(piece.BoughtPrice),
+        "expected_price" => Number(piece.ExpectedPrice),
+        "ready_on" => Day(piece.ReadyOn),
+        "listed_on" => Day(piece.ListedOn),
+        "asking_price" => Number(piece.AskingPrice),
+        "sold_on" => Day(piece.SoldOn),
+        "sold_price" => Number(piece.SoldPrice),
+        "channel" => piece.Channel,
+        "fees" => Number(piece.Fees),
+        "delivery_charged" => Number(piece.DeliveryCharged),
+        "delivery_cost" => Number(piece.DeliveryCost),
+        "hours" => Number(piece.Hours),
+        "supplies_cost" => Number(piece.SuppliesCost),
+        "left_on" => Day(piece.LeftOn),
+        "left_as" => Word(piece.LeftAs),
+        "notes" => piece.Notes,
+        _ => throw Unknown(column),
+    };
+
+    public static string? Asking(AskingPrice change, string column) => column switch
+    {
+        "id" => change.PieceId,
+        "date" => Day(change.Date),
+        "price" => Number(change.Price),
+        _ => throw Unknown(column),
+    };
+
+    public static string? Hours(HoursEntry entry, string column) => column switch
+    {
+        "id" => entry.PieceId,
+        "date" => Day(entry.Date),
+        "task" => Word(entry.Task),
+        "hours" => Number(entry.Hours),
+        _ => throw Unknown(column),
+    };
+
+    public static string? Supply(SupplyPurchase purchase, string column) => column switch
+    {
+        "item" => purchase.Item,
+        "kind" => purchase.Kind,
+        "bought_on" => Day(purchase.BoughtOn),
+        "quantity" => Number(purchase.Quantity),
+        "unit" => purchase.Unit,
+        "price" => Number(purchase.Price),
+        "coverage" => Number(purchase.Coverage),
+        "coverage_unit" => purchase.CoverageUnit,
+        _ => throw Unknown(column),
+    };
+
+    public static string? Use(SupplyUse use, string column) => column switch
+    {
+        "id" => use.PieceId,
+        "date" => Day(use.Date),
+        "item" => use.Item,
+        "quantity" => Number(use.Quantity),
+        "unit" => use.Unit,
+        "coats" => Number(use.Coats),
+        "area" => Number(use.Area),
+        _ => throw Unknown(column),
+    };
+
+    public static string? Trip(Trip trip, string column) => column switch
+    {
+        "trip" => trip.Name,
+        "date" => Day(trip.Date),
+        "distance" => Number(trip.Distance),
+        "hours" => Number(trip.Hours),
+        "other_cost" => Number(trip.OtherCost),
+        "notes" => trip.Notes,
+        _ => throw Unknown(column),
+    };
+
+    public static string? Tool(Tool tool, string column) => column switch
+    {
+        "item" => tool.Item,
+        "bought_on" => Day(tool.BoughtOn),
+        "price" => Number(tool.Price),
+        "salvage" => Number(tool.Salvage),
+        "life_pieces" => Number(tool.LifePieces),
+        "life_months" => Number(tool.LifeMonths),
+        _ => throw Unknown(column),
+    };
+
+    public static string? Overhead(Overhead overhead, string column) => column switch
+    {
+        "month" => overhead.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture),
+        "item" => overhead.Item,
+        "amount" => Number(overhead.Amount),
+        _ => throw Unknown(column),
+    };
+
+    public static string? Colour(Colour colour, string column) => column switch
+    {
+        "color" => colour.Word,
+        "family" => colour.Family,
+        "hex" => colour.Hex,
+        _ => throw Unknown(column),
+    };
+
+    private static string? Number(decimal? number) => number?.ToString(CultureInfo.InvariantCulture);
+
+    private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string? Word<T>(T? value)
+        where T : struct, Enum => value is { } word ? Columns.WordOf(word) : null;
+
+    private static ArgumentException Unknown(string column) =>
+        new($"There is no column '{column}' in this table.", nameof(column));
+}

@@ -1,0 +1,142 @@
+using System.Collections.Frozen;
+using System.Globalization;
+
+using CsvHelper;
+
+namespace FlipAnalytics;
+
+/// <summary>Reads the rows of a table: a row is either built into a record, or set aside with an error.</summary>
+internal static class TableReader
+{
+    private static readonly CsvReaderOptions Options = CsvReaderOptions.Default with
+    {
+        Separator = ',',
+        TrackLineNumbers = true,
+        FormatProvider = CultureInfo.InvariantCulture,
+    };
+
+    /// <summary>Reads a table.</summary>
+    /// <param name="table">Which table.</param>
+    /// <param name="reading">Folder, currency, spellings and problems.</param>
+    /// <param name="build">Makes a record of a row; what it returns is dropped if a cell turned out bad.</param>
+    public static ReadTable<T> Read<T>(LogTable table, RowReading reading, Func<Cells, T> build)
+        where T : class
+    {
+        SourceFile file = SourceFile.Read(reading.Folder, table.File, reading.Problems);
+        ReadTable<T> rows = new(table, file.IsPresent);
+        if (file.Bytes is { } bytes)
+        {
+            CsvMalformedRecord? malformed = null;
+            using CsvReader csv = CsvReader.Create(bytes, Options with { OnMalformedRecord = record => malformed = record });
+            csv.ReadHeader();
+            if (malformed is null && TableHeader.Read(csv.Headers, bytes.Span, table, reading.Problems, rows) is { } positions)
+            {
+                ReadRows(csv, () => malformed, () => malformed = null, positions, rows, reading, build);
+                return rows;
+            }
+
+            if (malformed is not null)
+                Problem(1, "a header line", "A quote in the header is never closed; take it out.");
+        }
+
+        if (file.IsPresent)
+        {
+            rows.IsReadable = false;
+            rows.Rows = rows.RowsSetAside = Math.Max(0, file.Lines - 1);
+        }
+
+        return rows;
+
+        void Problem(int line, string expected, string remedy) =>
+            reading.Problems.Error(table.File, line, null, null, expected, remedy);
+    }
+
+    private static void ReadRows<T>(
+        CsvReader csv,
+        Func<CsvMalformedRecord?> malformed,
+        Action forgetMalformed,
+        FrozenDictionary<string, int> positions,
+        ReadTable<T> rows,
+        RowReading reading,
+        Func<Cells, T> build)
+        where T : class
+    {
+        LogTable table = rows.Table;
+        Cells cells = new(csv, table, positions, reading);
+        int width = csv.Headers.Count;
+        while (csv.Read())
+        {
+            cells.Next();
+            if (malformed() is { } bad)
+            {
+                forgetMalformed();
+                if (IsUnusable(bad, cells.Row))
+                    continue;
+            }
+
+            if (IsBlank(csv))
+                continue;
+            rows.Rows++;
+            if (csv.FieldCount != width)
+            {
+                reading.Problems.Error(
+                    table.File,
+                    cells.Row,
+                    null,
+                    Counted(csv.FieldCount, "cell"),
+                    $"{Counted(width, "cell")}, as in the header",
+                    "Save the file again from the spreadsheet; typed by hand, a text with a comma in it needs quotes around it.");
+                rows.RowsSetAside++;
+                continue;
+            }
+
+            T record = build(cells);
+            (cells.IsBad ? rows.Unusable : rows.Read).Add(record);
+            rows.RowsSetAside += cells.IsBad ? 1 : 0;
+        }
+
+        if (cells.DecimalComma is { } example)
+        {
+            reading.Problems.Error(
+                table.File,
+                null,
+                null,
+                example,
+                "numbers with a point",
+                $"{Counted(cells.DecimalCommas, "number")} here have a decimal comma: set the spreadsheet's language for numbers to English and save again.");
+        }
+
+        // A quote that opens in one row and closes in a later one swallows the rows between, so nothing of it is used.
+        bool IsUnusable(CsvMalformedRecord bad, int line)
+        {
+            int lines = bad.RawRecord.AsSpan().Trim().Count('\n') + 1;
+            if (bad.Reason == CsvMalformedReason.StrayQuote && lines == 1)
+            {
+                reading.Problems.Warning(
+                    table.File, line, null, "\"", "a cell with a quote in it to be in quotes", "It was read as it stands; saving the file from a spreadsheet puts it right.");
+                return false;
+            }
+
+            string place = lines == 1 ? "this line" : string.Create(CultureInfo.InvariantCulture, $"lines {line} to {line + lines - 1}, none of which could be used");
+            reading.Problems.Error(
+                table.File, line, null, null, "quotes in pairs around a whole cell", $"Put the quotes right in {place}; a quote inside a text is written twice.");
+            rows.Rows += lines;
+            rows.RowsSetAside += lines;
+            return true;
+        }
+    }
+
+    private static bool IsBlank(CsvReader csv)
+    {
+        for (int i = 0; i < csv.FieldCount; i++)
+        {
+            if (!string.IsNullOrWhiteSpace(csv.GetString(i)))
+                return false;
+        }
+
+        return true;
+    }
+
+    private static string Counted(int count, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+}

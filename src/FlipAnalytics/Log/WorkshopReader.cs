@@ -1,0 +1,131 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Reads <c>workshop.toml</c>. A key that is unknown or has a bad value is reported and its default kept; a file that is
+/// not TOML is reported and every default kept.
+/// </summary>
+internal sealed class WorkshopReader
+{
+    private static readonly ImmutableArray<string> TopKeys =
+    [
+        "name", "currency", "symbol", "length_unit", "distance_unit", "target_wage", "hours_per_week",
+        "fees", "mileage", "costing", "guess",
+    ];
+
+    private static readonly ImmutableArray<string> FeeKeys = ["rate", "fixed"];
+    private static readonly ImmutableArray<string> CostingKeys = ["method", "capital_rate", "storage"];
+    private static readonly ImmutableArray<string> GuessKeys = ["sale_price", "hours", "days", "supplies"];
+
+    private readonly SettingProblems problems;
+
+    private WorkshopReader(LogProblems problems) => this.problems = new(problems);
+
+    /// <summary>Reads the settings of a folder.</summary>
+    /// <returns>The settings, and whether there is such a file.</returns>
+    public static (Workshop Workshop, bool IsPresent) Read(string folder, LogProblems problems)
+    {
+        SourceFile file = SourceFile.Read(folder, Columns.WorkshopFile, problems);
+        if (file.Bytes is not { } bytes)
+            return (new(), file.IsPresent);
+        return SettingTree.Parse(bytes, problems) is { } settings
+            ? (new WorkshopReader(problems).Read(settings), true)
+            : (new(), true);
+    }
+
+    private Workshop Read(SettingTree top)
+    {
+        problems.ReportUnknown(top, TopKeys);
+        Workshop defaults = new();
+        Workshop workshop = defaults with
+        {
+            Name = problems.Text(top, "name"),
+            Currency = Currency(top) ?? defaults.Currency,
+            Symbol = problems.Text(top, "symbol"),
+            LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre)) ?? defaults.LengthUnit,
+            DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre)) ?? defaults.DistanceUnit,
+            TargetWage = problems.Number(top, "target_wage", SettingRange.ZeroOrMore),
+            HoursPerWeek = problems.Number(top, "hours_per_week", SettingRange.HoursOfAWeek),
+            Fees = Fees(top, defaults.Fees),
+            Mileage = Mileage(top),
+            Guesses = Guesses(top, defaults.Guesses),
+        };
+        if (problems.Table(top, "costing") is not { } costing)
+            return workshop;
+        problems.ReportUnknown(costing, CostingKeys);
+        return workshop with
+        {
+            Costing = problems.Choice(costing, "method", ("fifo", CostingMethod.Fifo), ("average", CostingMethod.Average)) ?? defaults.Costing,
+            CapitalRate = problems.Number(costing, "capital_rate", SettingRange.Share) ?? defaults.CapitalRate,
+            Storage = problems.Number(costing, "storage", SettingRange.ZeroOrMore) ?? defaults.Storage,
+        };
+    }
+
+    private Currency? Currency(SettingTree top)
+    {
+        if (problems.Text(top, "currency") is not { } code)
+            return null;
+        if (code.Length == 3 && code.All(char.IsAsciiLetter))
+            return FlipAnalytics.Currency.Of(code);
+        problems.Bad(top["currency"], "a currency code of three letters, such as USD", "USD is used until then.");
+        return null;
+    }
+
+    private ImmutableDictionary<string, FeeRule> Fees(SettingTree top, ImmutableDictionary<string, FeeRule> none)
+    {
+        ImmutableDictionary<string, FeeRule>.Builder fees = none.ToBuilder();
+        foreach (SettingTree channel in problems.Tables(top, "fees"))
+        {
+            problems.ReportUnknown(channel, FeeKeys);
+            decimal? rate = problems.Number(channel, "rate", SettingRange.Share);
+            decimal? fixedFee = problems.Number(channel, "fixed", SettingRange.ZeroOrMore);
+            if (rate is not null || fixedFee is not null)
+                AddOnce(fees, channel, new FeeRule(rate ?? 0, fixedFee ?? 0));
+        }
+
+        return fees.ToImmutable();
+    }
+
+    private ImmutableArray<MileageRate> Mileage(SettingTree top)
+    {
+        List<MileageRate> rates = [];
+        foreach (SettingTree entry in problems.Table(top, "mileage")?.Children ?? [])
+        {
+            if (!DateOnly.TryParseExact(entry.Key, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly from))
+                problems.Bad(entry, "a date such as 2026-01-01 before the rate", "Write the first day on which the rate holds.", entry.Key);
+            else if (problems.Number(entry, SettingRange.ZeroOrMore) is { } rate)
+                rates.Add(new(from, rate));
+        }
+
+        return [.. rates.OrderBy(rate => rate.From)];
+    }
+
+    private ImmutableDictionary<string, TypeGuess> Guesses(SettingTree top, ImmutableDictionary<string, TypeGuess> none)
+    {
+        ImmutableDictionary<string, TypeGuess>.Builder guesses = none.ToBuilder();
+        foreach (SettingTree type in problems.Tables(top, "guess"))
+        {
+            problems.ReportUnknown(type, GuessKeys);
+            TypeGuess guess = new(
+                problems.Guess(type, "sale_price"),
+                problems.Guess(type, "hours"),
+                problems.Guess(type, "days"),
+                problems.Guess(type, "supplies"));
+            if (guess != new TypeGuess(null, null, null, null))
+                AddOnce(guesses, type, guess);
+        }
+
+        return guesses.ToImmutable();
+    }
+
+    private void AddOnce<T>(ImmutableDictionary<string, T>.Builder entries, SettingTree entry, T value)
+    {
+        string name = entry.Key.Trim();
+        if (name.Length == 0)
+            problems.Bad(entry, "a name after the point", "Write, for instance, [fees.online] or [guess.dresser].");
+        else if (!entries.TryAdd(name, value))
+            problems.Bad(entry, "each name once, whatever its capitals", "Remove one of the two; the first is used until then.", name);
+    }
+}
