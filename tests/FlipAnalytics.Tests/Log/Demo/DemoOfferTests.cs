@@ -8,7 +8,7 @@ public sealed class DemoOfferTests
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
-    public void TheTrueMostToPayIsWhatIsLeftOnAverage(bool heavyTails)
+    public void The_true_most_to_pay_is_what_is_left_on_average(bool heavyTails)
     {
         DemoMarket market = Market with { HeavyTails = heavyTails };
         double[] differences = [.. market.Offers(40_000, 3).Select(offer =>
@@ -19,7 +19,7 @@ public sealed class DemoOfferTests
     }
 
     [Fact]
-    public void WithSizeOrColourUnseenTheMostToPayIsTheMeanOverWhatItMayBe()
+    public void With_size_or_colour_unseen_the_most_to_pay_is_the_mean_over_what_it_may_be()
     {
         DemoOffer[] unseen = [.. Market.Offers(40_000, 4).Where(offer => offer.Seen.Colour is null || offer.Seen.Height is null)];
 
@@ -29,13 +29,13 @@ public sealed class DemoOfferTests
     }
 
     [Fact]
-    public void WithAllSeenTheTwoAgree() =>
+    public void With_all_seen_the_two_agree() =>
         Assert.All(
             Market.Offers(500, 5).Where(offer => offer.Seen.Colour is not null && offer.Seen.Height is not null),
             offer => Assert.Equal(offer.AffordablePrice, offer.AffordablePriceAsSeen, 1e-9));
 
     [Fact]
-    public void StickersSpanBargainsAndTraps()
+    public void Stickers_span_bargains_and_traps()
     {
         DemoOffer[] offers = [.. Market.Offers(2_000, 6)];
         double[] paying = [.. offers.Where(offer => offer.AffordablePrice >= 20)
@@ -50,14 +50,14 @@ public sealed class DemoOfferTests
     }
 
     [Fact]
-    public void TheSameSeedGivesTheSameOffers()
+    public void The_same_seed_gives_the_same_offers()
     {
         Assert.Equal<DemoOffer>([.. Market.Offers(50, 7)], [.. Market.Offers(50, 7)]);
         Assert.NotEqual<DemoOffer>([.. Market.Offers(50, 7)], [.. Market.Offers(50, 8)]);
     }
 
     [Fact]
-    public void AnotherTownHasOtherPricesButTheSameWords()
+    public void Another_town_has_other_prices_but_the_same_words()
     {
         DemoMarket town = DemoMarket.Drawn(1);
 

@@ -6,7 +6,7 @@ public sealed class DemoTruthTests
     private static readonly DemoLogResult Big = DemoLog.Generate(20_000, 17);
 
     [Fact]
-    public void SalePricesScatterAroundTheTrueMedianByTheStatedNoise()
+    public void Sale_prices_scatter_around_the_true_median_by_the_stated_noise()
     {
         double[] residuals = PriceResiduals(Big);
 
@@ -18,7 +18,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void HeavyTailsPutFiveTimesAsManySalesBeyondThreeStandardDeviations()
+    public void Heavy_tails_put_five_times_as_many_sales_beyond_three_standard_deviations()
     {
         double[] residuals = PriceResiduals(DemoLog.Generate(20_000, 17, new() { HeavyTails = true }));
 
@@ -29,7 +29,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void HoursAndSuppliesScatterAroundTheirMediansByTheStatedNoise()
+    public void Hours_and_supplies_scatter_around_their_medians_by_the_stated_noise()
     {
         double[] hours = [.. Known(Big)
             .Where(known => known.Piece.Hours is not null)
@@ -51,7 +51,7 @@ public sealed class DemoTruthTests
     [Theory]
     [InlineData(int.MaxValue)]
     [InlineData(14)]
-    public void AsManyPiecesSellAsTheTrueHazardSays(int within)
+    public void As_many_pieces_sell_as_the_true_hazard_says(int within)
     {
         ILookup<string, AskingPrice> cuts = Big.Log.AskingPrices.ToLookup(cut => cut.PieceId);
         double hazard = 0;
@@ -80,7 +80,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void FeesAndDeliveryAverageWhatTheMarketSays()
+    public void Fees_and_delivery_average_what_the_market_says()
     {
         Piece[] sold = [.. Big.Log.Pieces.Where(piece => piece.SoldOn is not null)];
         double delivery = sold.Average(piece => (double)((piece.DeliveryCost ?? 0) - (piece.DeliveryCharged ?? 0)));
@@ -93,7 +93,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void AskingPricesLieAboveWhatMostPiecesBring()
+    public void Asking_prices_lie_above_what_most_pieces_bring()
     {
         Piece[] sold = [.. Big.Log.Pieces.Where(piece => piece.SoldOn is not null)];
 
@@ -102,7 +102,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void TheLevelIsARandomWalkThatStartsAtZero()
+    public void The_level_is_a_random_walk_that_starts_at_zero()
     {
         double[] steps = [.. Enumerable.Range(0, 200).SelectMany(seed =>
         {
@@ -115,7 +115,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void TheLevelRunsStraightFromOneMonthToTheNext()
+    public void The_level_runs_straight_from_one_month_to_the_next()
     {
         DemoMarket market = new() { FirstMonth = new(2025, 4, 1), MonthlyLevels = [0, 0.03, 0.01] };
 
@@ -126,7 +126,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void ASoundTypicalDresserIsWorkedOutByHand()
+    public void A_sound_typical_dresser_is_worked_out_by_hand()
     {
         DemoMarket market = new() { SeasonOnPrice = 0 };
         DemoFacts dresser = new("dresser", 1, 58, 18, 33, Condition.Sound, "sage", "satin");
@@ -142,7 +142,7 @@ public sealed class DemoTruthTests
     }
 
     [Fact]
-    public void AnUnknownWordIsRefusedWithTheWordsThereAre()
+    public void An_unknown_word_is_refused_with_the_words_there_are()
     {
         DemoFacts facts = new("wardrobe", 1, 40, 20, 70, Condition.Sound, "sage", "satin");
 
