@@ -68,7 +68,8 @@ internal static class DemoHoursBook
             decimal books = DemoRounding.Quarters(draws.Uniform(0.5, 1.5));
             decimal messages = DemoRounding.Quarters(draws.Uniform(1, 3));
             decimal stall = DemoRounding.Quarters(draws.Uniform(3.5, 5));
-            yield return new(null, month.AddDays(26), WorkTask.Other, books);
+            // The books are done on the last day of the month, so that the log's last fact is of its last day.
+            yield return new(null, month.AddMonths(1).AddDays(-1), WorkTask.Other, books);
             yield return new(null, month.AddDays(20), WorkTask.Selling, messages);
             if (month.Month is >= 4 and <= 10)
                 yield return new(null, month.AddDays(13), WorkTask.Selling, stall);

@@ -1,3 +1,5 @@
+using System.Collections.Concurrent;
+
 namespace FlipAnalytics;
 
 /// <summary>
@@ -13,6 +15,9 @@ internal static class DemoNoise
     // Midpoints in the probability; the mean of exp(0.2 x) is then right to 1e-4 and better.
     private const int Nodes = 2000;
 
+    // A market asks for the same mean with every offer.
+    private static readonly ConcurrentDictionary<double, double> HeavyMeans = new();
+
     /// <summary>The quantile of noise with standard deviation 1.</summary>
     public static double Quantile(double probability, bool heavyTails) => heavyTails
         ? Math.Clamp(StudentWithFourDegrees(probability) / Math.Sqrt(2), -Limit, Limit)
@@ -23,10 +28,13 @@ internal static class DemoNoise
     {
         if (!heavyTails)
             return Math.Exp(standardDeviation * standardDeviation / 2);
-        double sum = 0;
-        for (int node = 0; node < Nodes; node++)
-            sum += Math.Exp(standardDeviation * Quantile((node + 0.5) / Nodes, heavyTails: true));
-        return sum / Nodes;
+        return HeavyMeans.GetOrAdd(standardDeviation, static spread =>
+        {
+            double sum = 0;
+            for (int node = 0; node < Nodes; node++)
+                sum += Math.Exp(spread * Quantile((node + 0.5) / Nodes, heavyTails: true));
+            return sum / Nodes;
+        });
     }
 
     /// <summary>
