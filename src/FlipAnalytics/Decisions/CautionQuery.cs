@@ -39,28 +39,6 @@ public sealed record CautionQuery
     /// <summary>Unit of the lengths; inches unless set.</summary>
     public LengthUnit LengthUnit { get; init; } = LengthUnit.Inch;
 
-    /// <summary>What a logged piece says of itself.</summary>
-    /// <param name="piece">The piece.</param>
-    /// <param name="unit">Unit of its lengths.</param>
-    public static CautionQuery Of(Piece piece, LengthUnit unit)
-    {
-        ArgumentNullException.ThrowIfNull(piece);
-        return new()
-        {
-            Type = piece.Type,
-            Title = piece.Title,
-            Notes = piece.Notes,
-            Material = piece.Material,
-            Condition = piece.Condition,
-            Colour = piece.Colour,
-            Finish = piece.Finish,
-            Width = piece.Width,
-            Depth = piece.Depth,
-            Height = piece.Height,
-            LengthUnit = unit,
-        };
-    }
-
     /// <summary>Height in inches.</summary>
     internal decimal? HeightInches => Height / UnitsPerInch;
 

@@ -49,11 +49,11 @@ internal static class CautionTable
         Rule(piece => piece.MayTip, "tip-over", Selling, "all", SourceStatus.CommonPractice, "CPSC anchoring guidance",
             "Tall pieces can tip over: pass on an anchor kit with a note to fix it to the wall, and never imply that it "
             + "meets a standard."),
-        Rule(piece => piece.MadeBefore1978, "lead", Buying | Working | Selling, "US", SourceStatus.Published,
+        Rule(piece => piece.MayBeOlderThan1978, "lead", Buying | Working | Selling, "US", SourceStatus.Published,
             "16 CFR 1303 (paint rule since 1978); EPA pamphlets on safe work in old homes",
             "Paint on a piece that may be older than 1978 is lead-suspect: have it tested; no dry power-sanding, work "
             + "wet with a HEPA vacuum, and keep children away. Ask the EPA or the state health department."),
-        Rule(piece => !piece.MadeBefore1978 && !piece.IsMattress, "lead", Working, "US", SourceStatus.Published,
+        Rule(piece => !piece.MayBeOlderThan1978 && !piece.IsMattress, "lead", Working, "US", SourceStatus.Published,
             "16 CFR 1303 (paint rule since 1978); EPA pamphlets on safe work in old homes",
             "If it has old paint of unknown age, test it for lead before you sand. Ask the EPA or the state health "
             + "department."),
@@ -110,7 +110,7 @@ internal static class CautionTable
             SourceStatus.FromMemory, "(EU) 2023/988, Article 13",
             "Who changes a product substantially may count as its maker in the EU. Ask an adviser or the national "
             + "authority."),
-        Rule(piece => piece.MadeBefore1978 || piece.IsForNursery, "claims", Selling, "all",
+        Rule(piece => piece.MayBeOlderThan1978 || piece.IsForNursery, "claims", Selling, "all",
             SourceStatus.CommonPractice, "General consumer law",
             "Say what was repaired and repainted and what a lead test found; write antique, child-safe or non-toxic "
             + "only with proof. Ask a consumer law adviser."),

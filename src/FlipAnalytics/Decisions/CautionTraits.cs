@@ -50,11 +50,11 @@ internal sealed class CautionTraits
         finish = Normalise(query.Finish ?? "");
         everything = Normalise(
             $"{query.Type} {query.Title} {query.Notes} {query.Material} {query.Colour} {query.Finish}");
-        MadeBefore1978 = Says(OldWords) || Years().Any(year => year < 1978);
+        MayBeOlderThan1978 = Says(OldWords) || Years().Any(year => year < 1978);
     }
 
     /// <summary>Whether an age word, a year or a decade says it may be older than 1978.</summary>
-    public bool MadeBefore1978 { get; }
+    public bool MayBeOlderThan1978 { get; }
 
     public bool IsDamagedOrUnknown => query.Condition is not Condition.Sound;
 
