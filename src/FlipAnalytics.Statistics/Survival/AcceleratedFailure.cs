@@ -78,7 +78,7 @@ public static class AcceleratedFailure
             ObservationCount = problem.Rows.Kind.Length,
             EventCount = problem.Rows.EndedCount,
             Convergence = new FailureTimeConvergence(search.NewtonIterations, Math.Sqrt(Math.Max(0, mode.Decrement)),
-                problem.Groups.IsEmpty ? 0 : search.Evaluations, search.LargestGradient),
+                problem.Groups.IsEmpty ? 0 : search.Evaluations, Math.Sqrt(search.Decrement)),
             ColumnCount = columns.Length,
             KeptColumns = problem.KeptColumns,
             GroupStarts = starts,

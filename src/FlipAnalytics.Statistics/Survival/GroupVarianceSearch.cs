@@ -7,8 +7,8 @@ internal sealed class GroupVarianceSearch
 {
     private const int MostSteps = 100;
 
-    // In log-likelihood per unit of log variance.
-    private const double SmallGradient = 1e-6;
+    // Squared length of the next step in standard errors of the log variances: twice what it could still gain.
+    private const double SmallDecrement = 1e-12;
     private readonly FailureProblem problem;
     private List<int> active;
     private double[] logVariances;
@@ -52,8 +52,8 @@ internal sealed class GroupVarianceSearch
     /// <summary>Newton steps over all evaluations.</summary>
     internal int NewtonIterations { get; private set; }
 
-    /// <summary>Greatest absolute slope in a log variance at the end.</summary>
-    internal double LargestGradient { get; private set; }
+    /// <summary>Squared length, in standard errors of the log variances, of the step that was no longer taken.</summary>
+    internal double Decrement { get; private set; }
 
     private double Evaluate(PenalisedMode mode, List<int> groups, double[] at)
     {
@@ -90,17 +90,11 @@ internal sealed class GroupVarianceSearch
     {
         double[] gradient = Gradient();
         var curvature = new InverseCurvature(InitialScale());
-        LargestGradient = gradient.Select(Math.Abs).DefaultIfEmpty().Max();
-        for (int taken = 0; LargestGradient > SmallGradient; taken++)
+        for (int taken = 0; taken < MostSteps; taken++)
         {
-            if (taken == MostSteps)
-            {
-                throw new NoEstimateException(
-                    $"The group variances were not found in {MostSteps} steps. Give priors on their logarithms, or leave a group out.");
-            }
-
             double[] step = curvature.Step(gradient);
-            if (!TryClimb(step, gradient))
+            Decrement = step.Zip(gradient, (a, b) => a * b).Sum();
+            if (Decrement < SmallDecrement || !TryClimb(step, gradient))
             {
                 return true;
             }
@@ -108,14 +102,14 @@ internal sealed class GroupVarianceSearch
             double[] next = Gradient();
             curvature.Update(step, gradient, next);
             gradient = next;
-            LargestGradient = gradient.Select(Math.Abs).Max();
             if (TryDropVanishing(gradient))
             {
                 return false;
             }
         }
 
-        return true;
+        throw new NoEstimateException(
+            $"The group variances were not found in {MostSteps} steps. Give priors on their logarithms, or leave a group out.");
     }
 
     // About half the number of levels is the most information there can be on a log variance.

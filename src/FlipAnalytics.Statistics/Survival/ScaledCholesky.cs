@@ -23,12 +23,12 @@ internal sealed class ScaledCholesky(int size)
         for (int i = 0; i < size; i++)
         {
             double diagonal = Math.Abs(matrix[i * matrixStride + i]);
-            if (!double.IsFinite(diagonal) || diagonal == 0)
+            if (!double.IsFinite(diagonal))
             {
                 return false;
             }
 
-            scale[i] = 1 / Math.Sqrt(diagonal);
+            scale[i] = diagonal == 0 ? 1 : 1 / Math.Sqrt(diagonal);
         }
 
         for (int i = 0; i < size; i++)
