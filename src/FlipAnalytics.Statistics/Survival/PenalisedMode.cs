@@ -7,11 +7,13 @@ internal sealed class PenalisedMode
 {
     private const int MostIterations = 200;
 
-    // Squared length of the Newton step in standard errors. The step is still taken, and squares the remaining error.
+    // Squared lengths of the Newton step in standard errors. Below the first the step is taken and squares the remaining
+    // error; but the information, whose determinant the group variances rest on, is computed afresh unless below the second.
     private const double SmallDecrement = 1e-16;
+    private const double TinyDecrement = 1e-22;
 
     // log σ beyond this means that σ is on its way to zero or infinity.
-    private const double FarLogScale = 18;
+    private const double FarLogScale = 10;
 
     private readonly FailureLikelihood likelihood;
     private readonly double[] priorMean;
@@ -66,14 +68,21 @@ internal sealed class PenalisedMode
 
     internal void Maximise()
     {
-        LogLikelihood = likelihood.Evaluate(Parameters, gradient, Information);
-        Penalised = Penalise(Parameters, LogLikelihood, gradient, Information);
+        EvaluateHere();
+        for (int widening = 0; likelihood.ScaleIsFree && widening < 5 && !double.IsFinite(Penalised); widening++)
+        {
+            // An error so many scales out that its probability underflows: begin with a wider scale.
+            Parameters[likelihood.LogScaleIndex]++;
+            EvaluateHere();
+        }
+
         if (!double.IsFinite(Penalised))
         {
             throw new NoEstimateException(
                 "The likelihood cannot be computed at the starting values; a covariate or a prior is out of all proportion. Rescale it.");
         }
 
+        bool polished = false;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
             bool damped = FindStep();
@@ -85,8 +94,15 @@ internal sealed class PenalisedMode
                         "The data do not determine every coefficient: along some direction the likelihood is flat. Leave a column out or give priors.");
                 }
 
-                Take(1);
-                return;
+                TakeStep();
+                if (polished || Decrement < TinyDecrement)
+                {
+                    return;
+                }
+
+                EvaluateHere();
+                polished = true;
+                continue;
             }
 
             Iterations++;
@@ -100,6 +116,12 @@ internal sealed class PenalisedMode
 
         throw new NoEstimateException(
             $"No maximum was found in {MostIterations} Newton steps; the last was {Math.Sqrt(Decrement)} standard errors long. Give priors, or rescale or leave out columns.");
+    }
+
+    private void EvaluateHere()
+    {
+        LogLikelihood = likelihood.Evaluate(Parameters, gradient, Information);
+        Penalised = Penalise(Parameters, LogLikelihood, gradient, Information);
     }
 
     /// <summary>Solves for the Newton step; true if the information had to be damped.</summary>
@@ -154,15 +176,21 @@ internal sealed class PenalisedMode
             }
         }
 
-        return Decrement < 1e-8 ? false : throw new NoEstimateException(
+        if (Decrement < 1e-8)
+        {
+            return false;
+        }
+
+        RefuseRunawayScale();
+        throw new NoEstimateException(
             $"The search stopped {Math.Sqrt(Decrement)} standard errors from a maximum. Rescale the columns or give priors.");
     }
 
-    private void Take(double length)
+    private void TakeStep()
     {
         for (int i = 0; i < likelihood.FreeSize; i++)
         {
-            Parameters[i] += length * step[i];
+            Parameters[i] += step[i];
         }
     }
 

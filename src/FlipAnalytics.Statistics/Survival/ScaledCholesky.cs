@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -17,6 +18,7 @@ internal sealed class ScaledCholesky(int size)
     internal double LogDeterminant { get; private set; }
 
     /// <summary>Factors A + damping · diag|A| given the lower triangle of A; false if that is not positive definite.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal bool TryFactor(double[] matrix, int matrixStride, double damping)
     {
         LogDeterminant = 0;
@@ -56,6 +58,7 @@ internal sealed class ScaledCholesky(int size)
     internal double Pivot(int i) => Math.Pow(factor[i * stride + i] / scale[i], 2);
 
     /// <summary>Solves A x = b in place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Solve(Span<double> b)
     {
         for (int i = 0; i < size; i++)

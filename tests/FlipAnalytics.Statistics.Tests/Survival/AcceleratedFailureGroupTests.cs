@@ -147,6 +147,23 @@ public sealed class AcceleratedFailureGroupTests
     }
 
     [Fact]
+    public void OfTwoGroupingsTheOneThatMattersIsKeptAndRowsInNoLevelHaveNoEffect()
+    {
+        int[] shuffled = [0, 1, 2, 0, 1, 2, -1, -1, -1];
+        AcceleratedFailureFit fit = Fit(
+            ThreeColours with { Groups = [new GroupColumn("finish", ["wax", "satin", "matte"], shuffled), ThreeColours.Groups[0]] },
+            FailureDistribution.LogLogistic);
+        AcceleratedFailureFit alone = Fit(ThreeColours, FailureDistribution.LogLogistic);
+        Assert.True(fit.Groups[0].AtZeroBoundary);
+        Assert.Equal(alone.Groups[0].Variance, fit.Groups[1].Variance, 1e-5);
+        Assert.Equal(alone.MarginalLogLikelihood, fit.MarginalLogLikelihood, 1e-8);
+        Assert.Equal<string>(["(Intercept)", "colour:white", "colour:navy", "colour:sage", "log(scale)"], fit.CovarianceOrder.ToArray());
+        Assert.Equal(
+            fit.Coefficients[0].Estimate + fit.Groups[1].Levels[2].Effect,
+            fit.Predict([1], [GroupLevel.Known(1), GroupLevel.Known(2)]).Location, 1e-12);
+    }
+
+    [Fact]
     public void PredictionsAddTheKnownEffectOrTheUnseenSpreadOrNothing()
     {
         AcceleratedFailureFit fit = Fit(ThreeColours, FailureDistribution.Weibull);
