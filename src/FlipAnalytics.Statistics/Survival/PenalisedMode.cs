@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>Finds where log-likelihood plus normal log-priors is greatest: Newton with the observed information,
@@ -16,6 +18,7 @@ internal sealed class PenalisedMode
     private const double FarLogScale = 10;
 
     private readonly FailureLikelihood likelihood;
+    private readonly ImmutableArray<string> coefficientNames;
     private readonly double[] priorMean;
     private readonly double[] priorPrecision;
     private double[] gradient;
@@ -23,9 +26,12 @@ internal sealed class PenalisedMode
     private double[] trialInformation;
     private readonly double[] step;
     private readonly double[] trial;
+    private int flatAt;
 
-    internal PenalisedMode(FailureLikelihood likelihood, double[] start, double[] priorMean, double[] priorPrecision)
+    internal PenalisedMode(
+        FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision)
     {
+        this.coefficientNames = coefficientNames;
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
@@ -90,8 +96,7 @@ internal sealed class PenalisedMode
             {
                 if (damped)
                 {
-                    throw new NoEstimateException(
-                        "The data do not determine every coefficient: along some direction the likelihood is flat. Leave a column out or give priors.");
+                    throw Undetermined();
                 }
 
                 TakeStep();
@@ -130,11 +135,11 @@ internal sealed class PenalisedMode
         double damping = 0;
         while (!Factor.TryFactor(Information, likelihood.Size, damping))
         {
+            flatAt = damping == 0 ? Factor.FailedRow : flatAt;
             damping = damping == 0 ? 1e-3 : 10 * damping;
             if (damping > 1e9)
             {
-                throw new NoEstimateException(
-                    "A coefficient has no information in the data at all: its likelihood is flat. Leave its column out or give it a prior.");
+                throw Undetermined();
             }
         }
 
@@ -148,6 +153,14 @@ internal sealed class PenalisedMode
         }
 
         return damping > 0;
+    }
+
+    private NoEstimateException Undetermined()
+    {
+        string what = flatAt < coefficientNames.Length ? $"coefficient of '{coefficientNames[flatAt]}'"
+            : flatAt == likelihood.LogScaleIndex ? "log scale" : "group effects";
+        return new NoEstimateException(
+            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when no spell that tells it apart has ended. Give a prior, or leave the column out.");
     }
 
     /// <summary>Moves up along the step; false when rounding leaves nothing to gain.</summary>

@@ -17,6 +17,9 @@ internal sealed class ScaledCholesky(int size)
     /// <summary>Logarithm of the determinant of the matrix last factored.</summary>
     internal double LogDeterminant { get; private set; }
 
+    /// <summary>The row at which the last factorisation failed: those before it reproduce it, or worse.</summary>
+    internal int FailedRow { get; private set; }
+
     /// <summary>Factors A + damping · diag|A| given the lower triangle of A; false if that is not positive definite.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal bool TryFactor(double[] matrix, int matrixStride, double damping)
@@ -27,6 +30,7 @@ internal sealed class ScaledCholesky(int size)
             double diagonal = Math.Abs(matrix[i * matrixStride + i]);
             if (!double.IsFinite(diagonal))
             {
+                FailedRow = i;
                 return false;
             }
 
@@ -44,6 +48,7 @@ internal sealed class ScaledCholesky(int size)
             double pivot = Math.Sign(matrix[i * matrixStride + i]) + damping - Dot(i, i, i);
             if (!(pivot > 1e-14))
             {
+                FailedRow = i;
                 return false;
             }
 
