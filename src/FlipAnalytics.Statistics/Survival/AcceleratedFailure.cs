@@ -23,9 +23,8 @@ public static class AcceleratedFailure
         options.Validate(data.CoefficientNames.Length, data.Groups.IsDefault ? 0 : data.Groups.Length);
         var problem = new FailureProblem(data, options);
         var search = new GroupVarianceSearch(problem);
-        ImmutableArray<string> names = [.. problem.KeptColumns.Select(j => data.CoefficientNames[j])];
-        RefuseRunaways(search.Mode, problem.Design, names);
-        return Report(problem, search, names, data.CoefficientNames, options.Distribution);
+        RefuseRunaways(search.Mode, problem.Design, problem.CoefficientNames);
+        return Report(problem, search, data.CoefficientNames, options.Distribution);
     }
 
     private static void RefuseRunaways(PenalisedMode mode, DesignTiles design, ImmutableArray<string> names)
@@ -48,9 +47,9 @@ public static class AcceleratedFailure
     }
 
     private static AcceleratedFailureFit Report(
-        FailureProblem problem, GroupVarianceSearch search, ImmutableArray<string> names,
-        ImmutableArray<string> columns, FailureDistribution distribution)
+        FailureProblem problem, GroupVarianceSearch search, ImmutableArray<string> columns, FailureDistribution distribution)
     {
+        ImmutableArray<string> names = problem.CoefficientNames;
         PenalisedMode mode = search.Mode;
         FailureLikelihood likelihood = mode.Likelihood;
         double[][] covariance = mode.Factor.Inverse();
@@ -78,7 +77,7 @@ public static class AcceleratedFailure
             ObservationCount = problem.Rows.Kind.Length,
             EventCount = problem.Rows.EndedCount,
             Convergence = new FailureTimeConvergence(search.NewtonIterations, Math.Sqrt(Math.Max(0, mode.Decrement)),
-                problem.Groups.IsEmpty ? 0 : search.Evaluations, search.LargestGradient),
+                problem.Groups.IsEmpty ? 0 : search.Evaluations, Math.Sqrt(search.Decrement)),
             ColumnCount = columns.Length,
             KeptColumns = problem.KeptColumns,
             GroupStarts = starts,

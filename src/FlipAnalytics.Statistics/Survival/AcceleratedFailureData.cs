@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace FlipAnalytics.Statistics;
 
@@ -16,6 +17,7 @@ public sealed record AcceleratedFailureData(
     double[]? Weights)
 {
     /// <summary>Refuses shapes that do not fit and values that are not numbers, naming row and column.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Validate()
     {
         int rowCount = X.Length;
@@ -54,6 +56,7 @@ public sealed record AcceleratedFailureData(
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void ValidateRow(int row)
     {
         double[] x = X[row];

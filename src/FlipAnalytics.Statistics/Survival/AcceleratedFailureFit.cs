@@ -70,12 +70,7 @@ public sealed record AcceleratedFailureFit
     internal ImmutableArray<int> GroupStarts { get; init; }
 
     /// <summary>Location of log duration for a row that belongs to no level of any group.</summary>
-    public FailurePrediction Predict(ReadOnlySpan<double> x)
-    {
-        Span<GroupLevel> none = new GroupLevel[Groups.Length];
-        none.Fill(GroupLevel.None);
-        return Predict(x, none);
-    }
+    public FailurePrediction Predict(ReadOnlySpan<double> x) => Predict(x, new GroupLevel[Groups.Length]);
 
     /// <summary>Location of log duration for a new row.</summary>
     /// <param name="x">One value a column of the design as it was given, dropped ones included.</param>

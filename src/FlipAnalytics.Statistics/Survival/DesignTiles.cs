@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -10,12 +11,15 @@ internal sealed class DesignTiles
 {
     internal const int RowsPerTile = 256;
     private readonly double[] values;
+    private readonly double[] turned;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal DesignTiles(double[][] rows, int[] columns)
     {
         RowCount = rows.Length;
         ColumnCount = columns.Length;
         TileCount = (RowCount + RowsPerTile - 1) / RowsPerTile;
+        turned = new double[RowsPerTile * ColumnCount];
         values = new double[checked(TileCount * RowsPerTile * ColumnCount)];
         for (int row = 0; row < RowCount; row++)
         {
@@ -42,7 +46,25 @@ internal sealed class DesignTiles
     internal ReadOnlySpan<double> Column(int tile, int column) =>
         values.AsSpan((tile * ColumnCount + column) * RowsPerTile, RowsPerTile);
 
+    /// <summary>Lays a tile out row by row for <see cref="RowOf"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    internal void TurnToRows(int tile)
+    {
+        for (int j = 0; j < ColumnCount; j++)
+        {
+            ReadOnlySpan<double> column = Column(tile, j);
+            for (int i = 0, at = j; i < column.Length; i++, at += ColumnCount)
+            {
+                turned[at] = column[i];
+            }
+        }
+    }
+
+    /// <summary>A row of the tile last turned.</summary>
+    internal ReadOnlySpan<double> RowOf(int rowInTile) => turned.AsSpan(rowInTile * ColumnCount, ColumnCount);
+
     /// <summary>How far a column strays from its mean at most; the size of a constant column.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double Reach(int column)
     {
         double sum = 0, least = double.PositiveInfinity, most = double.NegativeInfinity;
@@ -61,6 +83,7 @@ internal sealed class DesignTiles
     }
 
     /// <summary>X β for a tile's rows.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Predict(int tile, ReadOnlySpan<double> coefficients, Span<double> result)
     {
         result.Clear();
@@ -82,6 +105,7 @@ internal sealed class DesignTiles
 
     /// <summary>Adds the lower triangle of X' diag(w) X of a tile's rows to a square array of row length
     /// <paramref name="stride"/>.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void AddWeightedGram(int tile, ReadOnlySpan<double> weights, Span<double> gram, int stride)
     {
         Span<double> weighted = stackalloc double[RowsPerTile];
@@ -100,6 +124,7 @@ internal sealed class DesignTiles
     }
 
     // Four columns at a time: each load of the weights then serves four products.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddProducts(int tile, ref double weights, Span<double> sums)
     {
         if (sums.IsEmpty)

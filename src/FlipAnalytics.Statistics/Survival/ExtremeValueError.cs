@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>Smallest extreme value: P(e &gt; z) = exp(−exp(z)); durations are Weibull, or exponential at scale 1.</summary>
@@ -6,12 +8,14 @@ internal readonly struct ExtremeValueError : IErrorDistribution
     // Beyond this z the survival is zero to any precision, while exp(z) is still finite.
     private const double Certain = 300;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogDensity(double z)
     {
         double hazard = Math.Exp(z);
         return new(z - hazard, 1 - hazard, -hazard);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogSurvival(double z)
     {
         double hazard = Math.Exp(z);

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace FlipAnalytics.Statistics;
 
@@ -84,7 +87,11 @@ internal sealed class FailureLikelihood
             design.AddWeightedSums(tile, score, gradient);
             design.AddWeightedSums(tile, cross, information.AsSpan(last));
             design.AddWeightedGram(tile, curvature, information, Size);
-            AddGroupProducts(tile, first, count, gradient, information);
+            if (levels.Length > 0)
+            {
+                design.TurnToRows(tile);
+                AddGroupProducts(first, count, gradient, information);
+            }
         }
 
         gradient[LogScaleIndex] = total.LogScaleScore;
@@ -92,6 +99,7 @@ internal sealed class FailureLikelihood
         return total.LogLikelihood;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void AddGroupEffects(int first, int count, ReadOnlySpan<double> parameters)
     {
         for (int k = 0; k < levels.Length; k++)
@@ -106,6 +114,7 @@ internal sealed class FailureLikelihood
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private RowTotals EvaluateRows<TError>(int first, int count, double logScale)
         where TError : struct, IErrorDistribution
     {
@@ -144,7 +153,8 @@ internal sealed class FailureLikelihood
         return total;
     }
 
-    private void AddGroupProducts(int tile, int first, int count, Span<double> gradient, double[] information)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private void AddGroupProducts(int first, int count, Span<double> gradient, double[] information)
     {
         for (int k = 0; k < levels.Length; k++)
         {
@@ -171,18 +181,34 @@ internal sealed class FailureLikelihood
                 }
             }
 
-            for (int j = 0; j < design.ColumnCount; j++)
+            for (int i = 0; i < count; i++)
             {
-                ReadOnlySpan<double> x = design.Column(tile, j);
-                for (int i = 0; i < count; i++)
+                int at = level[first + i];
+                if (at >= 0)
                 {
-                    int at = level[first + i];
-                    if (at >= 0)
-                    {
-                        information[(GroupStarts[k] + at) * Size + j] += curvature[i] * x[i];
-                    }
+                    AddScaled(
+                        design.RowOf(i), curvature[i],
+                        information.AsSpan((GroupStarts[k] + at) * Size, design.ColumnCount));
                 }
             }
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static void AddScaled(ReadOnlySpan<double> x, double factor, Span<double> sums)
+    {
+        ref double from = ref MemoryMarshal.GetReference(x);
+        ref double to = ref MemoryMarshal.GetReference(sums);
+        var factors = Vector256.Create(factor);
+        nuint j = 0;
+        for (; j + 4 <= (nuint)sums.Length; j += 4)
+        {
+            (Vector256.LoadUnsafe(ref to, j) + factors * Vector256.LoadUnsafe(ref from, j)).StoreUnsafe(ref to, j);
+        }
+
+        for (; j < (nuint)sums.Length; j++)
+        {
+            Unsafe.Add(ref to, j) += factor * Unsafe.Add(ref from, j);
         }
     }
 
@@ -190,6 +216,7 @@ internal sealed class FailureLikelihood
     private readonly record struct RowTerm(
         double Value, double First, double Second, double FirstTimesZ, double SecondTimesZ, double SecondTimesZSquared)
     {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal static RowTerm From(ErrorTerm term, double z) =>
             new(term.Value, term.First, term.Second, z * term.First, z * term.Second, z * z * term.Second);
 
@@ -200,9 +227,11 @@ internal sealed class FailureLikelihood
                 lower * lower * term.LowerLower + 2 * lower * upper * term.LowerUpper + upper * upper * term.UpperUpper);
 
         // f(t) = f(z) / (σ t): one more −log σ − log t, whose derivative in log σ is −1.
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal RowTerm Density(double logScalePlusLogTime) =>
             this with { Value = Value - logScalePlusLogTime, FirstTimesZ = FirstTimesZ + 1, SecondTimesZSquared = SecondTimesZSquared - 1 };
 
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal RowTerm Minus(RowTerm other) =>
             new(Value - other.Value, First - other.First, Second - other.Second, FirstTimesZ - other.FirstTimesZ,
                 SecondTimesZ - other.SecondTimesZ, SecondTimesZSquared - other.SecondTimesZSquared);
@@ -210,6 +239,7 @@ internal sealed class FailureLikelihood
 
     private readonly record struct RowTotals(double LogLikelihood, double LogScaleScore, double LogScaleInformation)
     {
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
         internal RowTotals Plus(double weight, RowTerm term) =>
             new(LogLikelihood + weight * term.Value,
                 LogScaleScore - weight * term.FirstTimesZ,

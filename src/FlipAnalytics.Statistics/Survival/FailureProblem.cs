@@ -20,6 +20,7 @@ internal sealed class FailureProblem
         var squares = new LeastSquaresStart(all, Rows, priors);
         KeptColumns = squares.IndependentColumns;
         Design = KeptColumns.Length == all.ColumnCount ? all : new DesignTiles(data.X, [.. KeptColumns]);
+        CoefficientNames = [.. KeptColumns.Select(j => data.CoefficientNames[j])];
         coefficientPriors = [.. KeptColumns.Select(j => priors[j])];
         RefuseWithoutEnds();
         StartCoefficients = squares.Coefficients;
@@ -36,6 +37,9 @@ internal sealed class FailureProblem
 
     /// <summary>Indices of the columns that do not repeat earlier ones.</summary>
     internal ImmutableArray<int> KeptColumns { get; }
+
+    /// <summary>Of the kept columns.</summary>
+    internal ImmutableArray<string> CoefficientNames { get; }
 
     internal double[] StartCoefficients { get; }
 
@@ -73,7 +77,7 @@ internal sealed class FailureProblem
 
         mean[^1] = ScalePrior?.Mean ?? 0;
         precision[^1] = ScalePrior?.Precision ?? 0;
-        return new PenalisedMode(likelihood, start, mean, precision);
+        return new PenalisedMode(likelihood, CoefficientNames, start, mean, precision);
     }
 
     private void RefuseWithoutEnds()

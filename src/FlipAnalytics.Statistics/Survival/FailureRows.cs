@@ -1,10 +1,12 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace FlipAnalytics.Statistics;
 
 /// <summary>The durations as the likelihood reads them: logarithms of times, one array a quantity.</summary>
 internal sealed class FailureRows
 {
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal FailureRows(ImmutableArray<Spell> spells, double[]? weights)
     {
         Kind = new SpellKind[spells.Length];

@@ -7,9 +7,17 @@ internal sealed class GroupVarianceSearch
 {
     private const int MostSteps = 100;
 
-    // In log-likelihood per unit of log variance.
-    private const double SmallGradient = 1e-6;
+    // Squared length of the next step in standard errors of the log variances: twice what it could still gain.
+    private const double SmallDecrement = 1e-12;
+
+    // A thousandth of a standard error, taken when rounding lets the search come no nearer.
+    private const double TolerableDecrement = 1e-6;
+
+    // A group spread of 3 % of the residual scale: below it a group is not worth following downwards, from it one
+    // that was dropped is tried again.
+    private static readonly double LogNegligibleShare = Math.Log(1e-3);
     private readonly FailureProblem problem;
+    private readonly HashSet<int> triedAgain = [];
     private List<int> active;
     private double[] logVariances;
     private LaplaceGradient gradientOf;
@@ -25,7 +33,7 @@ internal sealed class GroupVarianceSearch
         Value = Evaluate(Mode, active, logVariances);
         if (active.Count > 0)
         {
-            while (!SearchInside() || DropWhatIsBetterWithout())
+            while (!SearchInside() || DropWhatIsBetterWithout() || TryAgainWhatWasDropped())
             {
             }
         }
@@ -52,8 +60,11 @@ internal sealed class GroupVarianceSearch
     /// <summary>Newton steps over all evaluations.</summary>
     internal int NewtonIterations { get; private set; }
 
-    /// <summary>Greatest absolute slope in a log variance at the end.</summary>
-    internal double LargestGradient { get; private set; }
+    /// <summary>Squared length, in standard errors of the log variances, of the step that was no longer taken.</summary>
+    internal double Decrement { get; private set; }
+
+    private double LogNegligible =>
+        2 * Mode.Parameters[Mode.Likelihood.LogScaleIndex] + LogNegligibleShare;
 
     private double Evaluate(PenalisedMode mode, List<int> groups, double[] at)
     {
@@ -90,17 +101,11 @@ internal sealed class GroupVarianceSearch
     {
         double[] gradient = Gradient();
         var curvature = new InverseCurvature(InitialScale());
-        LargestGradient = gradient.Select(Math.Abs).DefaultIfEmpty().Max();
-        for (int taken = 0; LargestGradient > SmallGradient; taken++)
+        for (int taken = 0; taken < MostSteps; taken++)
         {
-            if (taken == MostSteps)
-            {
-                throw new NoEstimateException(
-                    $"The group variances were not found in {MostSteps} steps. Give priors on their logarithms, or leave a group out.");
-            }
-
             double[] step = curvature.Step(gradient);
-            if (!TryClimb(step, gradient))
+            Decrement = step.Zip(gradient, (a, b) => a * b).Sum();
+            if (Decrement < SmallDecrement || !TryClimb(step, gradient))
             {
                 return true;
             }
@@ -108,14 +113,14 @@ internal sealed class GroupVarianceSearch
             double[] next = Gradient();
             curvature.Update(step, gradient, next);
             gradient = next;
-            LargestGradient = gradient.Select(Math.Abs).Max();
             if (TryDropVanishing(gradient))
             {
                 return false;
             }
         }
 
-        return true;
+        return Decrement < TolerableDecrement ? true : throw new NoEstimateException(
+            $"The group variances were not found in {MostSteps} steps. Give priors on their logarithms, or leave a group out.");
     }
 
     // About half the number of levels is the most information there can be on a log variance.
@@ -152,8 +157,7 @@ internal sealed class GroupVarianceSearch
     /// <summary>Drops a group that is on its way to zero, as soon as it is better away.</summary>
     private bool TryDropVanishing(double[] gradient)
     {
-        // A group spread of 1 % of the residual scale is no longer worth following downwards.
-        double negligible = 2 * Mode.Parameters[Mode.Likelihood.LogScaleIndex] + Math.Log(1e-4);
+        double negligible = LogNegligible;
         for (int k = 0; k < active.Count; k++)
         {
             if (gradient[k] < 0 && logVariances[k] < negligible && TryDrop(k))
@@ -187,22 +191,50 @@ internal sealed class GroupVarianceSearch
 
         List<int> rest = [.. active];
         rest.RemoveAt(position);
-        double[] restVariances = [.. logVariances.Where((_, k) => k != position)];
-        FailureLikelihood full = Mode.Likelihood;
-        PenalisedMode without = problem.Mode(rest, Mode.Parameters[..full.CoefficientCount],
-            k => Mode.Parameters.AsMemory(
-                full.GroupStarts[active.IndexOf(k)], problem.Groups[k].Levels.Length),
-            Mode.Parameters[full.LogScaleIndex]);
-        double value = Evaluate(without, rest, restVariances);
-        if (value < Value)
+        return TryGroups(rest, [.. logVariances.Where((_, k) => k != position)], Value);
+    }
+
+    // A group may have been dropped while the others' variances were still far from where they ended.
+    private bool TryAgainWhatWasDropped()
+    {
+        for (int group = 0; group < problem.Groups.Length; group++)
+        {
+            if (active.Contains(group) || !triedAgain.Add(group))
+            {
+                continue;
+            }
+
+            int position = active.Count(k => k < group);
+            List<int> more = [.. active];
+            more.Insert(position, group);
+            if (TryGroups(more, [.. logVariances[..position], LogNegligible, .. logVariances[position..]], Value + 1e-7))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>Changes to these groups if the criterion then is at least <paramref name="least"/>.</summary>
+    private bool TryGroups(List<int> groups, double[] at, double least)
+    {
+        FailureLikelihood now = Mode.Likelihood;
+        PenalisedMode mode = problem.Mode(groups, Mode.Parameters[..now.CoefficientCount],
+            k => active.IndexOf(k) is int place and >= 0
+                ? Mode.Parameters.AsMemory(now.GroupStarts[place], problem.Groups[k].Levels.Length)
+                : default,
+            Mode.Parameters[now.LogScaleIndex]);
+        double value = Evaluate(mode, groups, at);
+        if (value < least)
         {
             return false;
         }
 
-        active = rest;
-        logVariances = restVariances;
-        Mode = without;
-        gradientOf = new LaplaceGradient(without);
+        active = groups;
+        logVariances = at;
+        Mode = mode;
+        gradientOf = new LaplaceGradient(mode);
         Value = value;
         return true;
     }

@@ -30,6 +30,8 @@ internal sealed class InverseCurvature(double[] initialDiagonal)
         double along = Product(step, change);
         if (!(along > 1e-10 * Product(step, step)))
         {
+            // Not concave here, as on the plain towards zero variance: go on in longer steps.
+            matrix = [.. matrix.Select(row => row.Select(entry => 4 * entry).ToArray())];
             return;
         }
 

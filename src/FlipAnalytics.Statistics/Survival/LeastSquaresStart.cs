@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 
 namespace FlipAnalytics.Statistics;
 
@@ -9,6 +10,7 @@ internal sealed class LeastSquaresStart
     // A column whose squared length falls below this share once earlier columns are taken out repeats them.
     private const double RepeatedShare = 1e-11;
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal LeastSquaresStart(DesignTiles design, FailureRows rows, NormalPrior?[] priors)
     {
         int count = design.ColumnCount;
@@ -67,6 +69,7 @@ internal sealed class LeastSquaresStart
     /// <summary>Logarithm of the residual standard deviation, within bounds from which Newton's method is safe.</summary>
     internal double LogScale { get; }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double LogDuration(FailureRows rows, int row) =>
         rows.LogLower is not null && rows.LogLower[row] > double.NegativeInfinity
             ? (rows.LogLower[row] + rows.LogStop[row]) / 2

@@ -1,14 +1,18 @@
+using System.Runtime.CompilerServices;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>Standard logistic: P(e &gt; z) = 1 / (1 + exp(z)); durations are log-logistic.</summary>
 internal readonly struct LogisticError : IErrorDistribution
 {
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogDensity(double z)
     {
         (double logSurvival, double below) = Tail(z);
         return new(z + 2 * logSurvival, 1 - 2 * below, -2 * below * (1 - below));
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogSurvival(double z)
     {
         (double logSurvival, double below) = Tail(z);

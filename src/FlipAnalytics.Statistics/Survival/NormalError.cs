@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using MathNet.Numerics;
 
 namespace FlipAnalytics.Statistics;
@@ -7,8 +8,10 @@ internal readonly struct NormalError : IErrorDistribution
 {
     private const double HalfLogTwoPi = 0.91893853320467274178;
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogDensity(double z) => new(-z * z / 2 - HalfLogTwoPi, -z, -1);
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static ErrorTerm LogSurvival(double z)
     {
         (double logTail, double hazard) = Tail(z);

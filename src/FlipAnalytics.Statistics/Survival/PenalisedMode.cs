@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>Finds where log-likelihood plus normal log-priors is greatest: Newton with the observed information,
@@ -7,13 +9,16 @@ internal sealed class PenalisedMode
 {
     private const int MostIterations = 200;
 
-    // Squared length of the Newton step in standard errors. The step is still taken, and squares the remaining error.
+    // Squared lengths of the Newton step in standard errors. Below the first the step is taken and squares the remaining
+    // error; but the information, whose determinant the group variances rest on, is computed afresh unless below the second.
     private const double SmallDecrement = 1e-16;
+    private const double TinyDecrement = 1e-22;
 
     // log σ beyond this means that σ is on its way to zero or infinity.
-    private const double FarLogScale = 18;
+    private const double FarLogScale = 10;
 
     private readonly FailureLikelihood likelihood;
+    private readonly ImmutableArray<string> coefficientNames;
     private readonly double[] priorMean;
     private readonly double[] priorPrecision;
     private double[] gradient;
@@ -21,9 +26,12 @@ internal sealed class PenalisedMode
     private double[] trialInformation;
     private readonly double[] step;
     private readonly double[] trial;
+    private int flatAt;
 
-    internal PenalisedMode(FailureLikelihood likelihood, double[] start, double[] priorMean, double[] priorPrecision)
+    internal PenalisedMode(
+        FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision)
     {
+        this.coefficientNames = coefficientNames;
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
@@ -66,14 +74,21 @@ internal sealed class PenalisedMode
 
     internal void Maximise()
     {
-        LogLikelihood = likelihood.Evaluate(Parameters, gradient, Information);
-        Penalised = Penalise(Parameters, LogLikelihood, gradient, Information);
+        EvaluateHere();
+        for (int widening = 0; likelihood.ScaleIsFree && widening < 5 && !double.IsFinite(Penalised); widening++)
+        {
+            // An error so many scales out that its probability underflows: begin with a wider scale.
+            Parameters[likelihood.LogScaleIndex]++;
+            EvaluateHere();
+        }
+
         if (!double.IsFinite(Penalised))
         {
             throw new NoEstimateException(
                 "The likelihood cannot be computed at the starting values; a covariate or a prior is out of all proportion. Rescale it.");
         }
 
+        bool polished = false;
         for (int iteration = 0; iteration < MostIterations; iteration++)
         {
             bool damped = FindStep();
@@ -81,12 +96,18 @@ internal sealed class PenalisedMode
             {
                 if (damped)
                 {
-                    throw new NoEstimateException(
-                        "The data do not determine every coefficient: along some direction the likelihood is flat. Leave a column out or give priors.");
+                    throw Undetermined();
                 }
 
-                Take(1);
-                return;
+                TakeStep();
+                if (polished || Decrement < TinyDecrement)
+                {
+                    return;
+                }
+
+                EvaluateHere();
+                polished = true;
+                continue;
             }
 
             Iterations++;
@@ -102,17 +123,23 @@ internal sealed class PenalisedMode
             $"No maximum was found in {MostIterations} Newton steps; the last was {Math.Sqrt(Decrement)} standard errors long. Give priors, or rescale or leave out columns.");
     }
 
+    private void EvaluateHere()
+    {
+        LogLikelihood = likelihood.Evaluate(Parameters, gradient, Information);
+        Penalised = Penalise(Parameters, LogLikelihood, gradient, Information);
+    }
+
     /// <summary>Solves for the Newton step; true if the information had to be damped.</summary>
     private bool FindStep()
     {
         double damping = 0;
         while (!Factor.TryFactor(Information, likelihood.Size, damping))
         {
+            flatAt = damping == 0 ? Factor.FailedRow : flatAt;
             damping = damping == 0 ? 1e-3 : 10 * damping;
             if (damping > 1e9)
             {
-                throw new NoEstimateException(
-                    "A coefficient has no information in the data at all: its likelihood is flat. Leave its column out or give it a prior.");
+                throw Undetermined();
             }
         }
 
@@ -126,6 +153,14 @@ internal sealed class PenalisedMode
         }
 
         return damping > 0;
+    }
+
+    private NoEstimateException Undetermined()
+    {
+        string what = flatAt < coefficientNames.Length ? $"coefficient of '{coefficientNames[flatAt]}'"
+            : flatAt == likelihood.LogScaleIndex ? "log scale" : "group effects";
+        return new NoEstimateException(
+            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when no spell that tells it apart has ended. Give a prior, or leave the column out.");
     }
 
     /// <summary>Moves up along the step; false when rounding leaves nothing to gain.</summary>
@@ -154,15 +189,21 @@ internal sealed class PenalisedMode
             }
         }
 
-        return Decrement < 1e-8 ? false : throw new NoEstimateException(
+        if (Decrement < 1e-8)
+        {
+            return false;
+        }
+
+        RefuseRunawayScale();
+        throw new NoEstimateException(
             $"The search stopped {Math.Sqrt(Decrement)} standard errors from a maximum. Rescale the columns or give priors.");
     }
 
-    private void Take(double length)
+    private void TakeStep()
     {
         for (int i = 0; i < likelihood.FreeSize; i++)
         {
-            Parameters[i] += length * step[i];
+            Parameters[i] += step[i];
         }
     }
 

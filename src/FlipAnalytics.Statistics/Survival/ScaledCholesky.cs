@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
@@ -16,19 +17,24 @@ internal sealed class ScaledCholesky(int size)
     /// <summary>Logarithm of the determinant of the matrix last factored.</summary>
     internal double LogDeterminant { get; private set; }
 
+    /// <summary>The row at which the last factorisation failed: those before it reproduce it, or worse.</summary>
+    internal int FailedRow { get; private set; }
+
     /// <summary>Factors A + damping · diag|A| given the lower triangle of A; false if that is not positive definite.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal bool TryFactor(double[] matrix, int matrixStride, double damping)
     {
         LogDeterminant = 0;
         for (int i = 0; i < size; i++)
         {
             double diagonal = Math.Abs(matrix[i * matrixStride + i]);
-            if (!double.IsFinite(diagonal) || diagonal == 0)
+            if (!double.IsFinite(diagonal))
             {
+                FailedRow = i;
                 return false;
             }
 
-            scale[i] = 1 / Math.Sqrt(diagonal);
+            scale[i] = diagonal == 0 ? 1 : 1 / Math.Sqrt(diagonal);
         }
 
         for (int i = 0; i < size; i++)
@@ -42,6 +48,7 @@ internal sealed class ScaledCholesky(int size)
             double pivot = Math.Sign(matrix[i * matrixStride + i]) + damping - Dot(i, i, i);
             if (!(pivot > 1e-14))
             {
+                FailedRow = i;
                 return false;
             }
 
@@ -56,6 +63,7 @@ internal sealed class ScaledCholesky(int size)
     internal double Pivot(int i) => Math.Pow(factor[i * stride + i] / scale[i], 2);
 
     /// <summary>Solves A x = b in place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Solve(Span<double> b)
     {
         for (int i = 0; i < size; i++)
