@@ -23,11 +23,12 @@ internal sealed class AmountRows
     public TypicalSize Size { get; }
 
     /// <summary>Hours of a piece whose work is done; null for one still on the bench or without a record.</summary>
-    public decimal? Hours(Piece piece)
-    {
-        bool done = piece.State != PieceState.InTheWorkshop || piece.ReadyOn is not null || piece.Hours is not null;
-        return done && hours.TryGetValue(piece.Id, out decimal total) && total > 0 ? total : null;
-    }
+    public decimal? Hours(Piece piece) =>
+        IsFinished(piece) && hours.TryGetValue(piece.Id, out decimal total) && total > 0 ? total : null;
+
+    // What left before it was ready took only part of the work.
+    private static bool IsFinished(Piece piece) =>
+        piece.IsSold || piece.ReadyOn is not null || piece.ListedOn is not null || piece.AskingPrice is not null;
 
     public ImmutableArray<EffectsRow> HoursRows()
     {
@@ -48,7 +49,7 @@ internal sealed class AmountRows
 
     public ImmutableArray<EffectsRow> SuppliesRows()
     {
-        Piece[] costed = [.. log.Pieces.Where(p => p.SuppliesCost is not null && p.State != PieceState.InTheWorkshop)];
+        Piece[] costed = [.. log.Pieces.Where(p => p.SuppliesCost is not null && IsFinished(p))];
         // A piece that needed nothing counts as a twentieth of the median: the log of nothing does not exist.
         double floor = costed.Length == 0 ? 1
             : Math.Max(1e-3, Median([.. costed.Select(p => Crossing.Number(p.SuppliesCost!.Value))]) / 20);
@@ -82,10 +83,11 @@ internal sealed class AmountRows
     }
 
     /// <summary>
-    /// A guess weighs as one observation when its range is as wide as single pieces usually scatter, more when it is
-    /// narrower, within a quarter of and four observations.
+    /// A guess weighs less the wider its range, and never as much as a sale: besides its range it may be off as a whole,
+    /// by as much as single pieces scatter.
     /// </summary>
-    public static double GuessWeight(double spread, double residual) => Math.Clamp(Math.Pow(residual / spread, 2), 0.25, 4);
+    public static double GuessWeight(double spread, double residual) =>
+        residual * residual / (residual * residual + spread * spread);
 
     private IEnumerable<EffectsRow> Guesses(Func<TypeGuess, ThreePointGuess?> choose, double residual) =>
         from entry in log.Workshop.Guesses.OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase)

@@ -57,11 +57,8 @@ internal sealed class EffectsDesign
         var levels = Groups.Select(g => g.IndexOf(row.Facts));
         if (!Months.IsEmpty)
         {
-            // A guess is about the market as it is now; a sale without a date cannot say which month it speaks of.
-            int month = row.Origin != RowOrigin.Log ? Months.Length - 1
-                : row.Date is { } day ? Months.IndexOf(Crossing.Month(day))
-                : -1;
-            levels = levels.Append(month);
+            // A guess, or a sale without a date, says nothing of how the level moved: it counts as made at the start.
+            levels = levels.Append(row.Date is { } day ? Months.IndexOf(Crossing.Month(day)) : -1);
         }
 
         return [.. levels];

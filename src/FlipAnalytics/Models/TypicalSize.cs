@@ -6,12 +6,13 @@ namespace FlipAnalytics;
 /// Log size of a piece relative to its type: the log of width × depth × height less the type's average of it. A dimension
 /// that was not recorded is filled in from those that were, by the pooled covariance of the log dimensions within types
 /// (conditional normal mean); with none recorded the piece counts as of typical size; a
-/// dimension that the log never has is left out. A type's average is drawn towards
-/// the average over types, by <see cref="PriorPieces"/> pieces' worth.
+/// dimension that the log never has is left out. A type's average is drawn a
+/// little towards the average over types, since types differ in size much more than pieces of a type do; a type that the
+/// log does not have is taken as of its own typical size.
 /// </summary>
 internal sealed class TypicalSize
 {
-    private const double PriorPieces = 1;
+    private const double PriorPieces = 0.1;
     private const int Dimensions = 3;
 
     // Within a type, dimensions vary by some 15 % and go together somewhat: a mild guess worth a few pieces.
@@ -54,7 +55,8 @@ internal sealed class TypicalSize
     /// <summary>Expected relative log size and the variance that unrecorded dimensions leave in it.</summary>
     public (double Size, double Variance) Of(PieceFacts piece)
     {
-        double[] centre = byType.GetValueOrDefault(piece.Type, overall);
+        if (!byType.TryGetValue(piece.Type, out double[]? centre))
+            return (0, within.Enumerate().Sum());
         int[] known = [.. Enumerable.Range(0, Dimensions).Where(d => Deviation(piece, centre, d) is not null)];
         int[] missing = [.. Enumerable.Range(0, Dimensions).Where(d => !double.IsNaN(overall[d])).Except(known)];
         double size = known.Sum(d => Deviation(piece, centre, d)!.Value);

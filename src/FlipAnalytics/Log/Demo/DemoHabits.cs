@@ -18,7 +18,7 @@ public sealed record DemoHabits
     public double Cut { get; init; } = 0.1;
 
     /// <summary>Median of sticker price over median sale price.</summary>
-    public double StickerMedian { get; init; } = 0.11;
+    public double StickerMedian { get; init; } = 0.18;
 
     /// <summary>Standard deviation of the log of the same: bargains and poor deals alike are bought.</summary>
     public double StickerSpread { get; init; } = 0.5;

@@ -128,7 +128,7 @@ public sealed class DemoTruthTests
     [Fact]
     public void A_sound_typical_dresser_is_worked_out_by_hand()
     {
-        DemoMarket market = new() { SeasonOnPrice = 0 };
+        DemoMarket market = new() { SeasonOnPrice = 0, Base = 4.905 };
         DemoFacts dresser = new("dresser", 1, 58, 18, 33, Condition.Sound, "sage", "satin");
         DateOnly day = new(2026, 3, 31);
 
