@@ -11,7 +11,7 @@ namespace FlipAnalytics;
 /// the row it stands in is set aside: one rule for every column. An empty cell is unknown.
 /// </summary>
 internal sealed class Cells(
-    CsvReader csv, LogTable table, FrozenDictionary<string, int> positions, RowReading reading)
+    CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
 {
     // Beyond these a date is a slip of the pen and a number not of this trade.
     private static readonly DateOnly FirstDay = new(1900, 1, 1);
@@ -40,7 +40,7 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        return table[column].Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
+        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
     }
 
     /// <summary>A text that the row cannot do without.</summary>
@@ -52,12 +52,8 @@ internal sealed class Cells(
     {
         if (Raw(column) is not { } cell)
             return null;
-        foreach (T value in Enum.GetValues<T>())
-        {
-            if (Columns.WordOf(value).Equals(cell, StringComparison.OrdinalIgnoreCase))
-                return value;
-        }
-
+        if (EnumWords<T>.ByWord.TryGetValue(cell, out T value))
+            return value;
         Bad(column, cell, $"one of {string.Join(", ", table[column].Words)}", "Use one of these words, or leave the cell empty.");
         return null;
     }
@@ -89,7 +85,7 @@ internal sealed class Cells(
     {
         if (Raw(column) is not { } cell)
             return null;
-        LogColumn meaning = table[column];
+        LogColumn meaning = places[column].Column;
         bool isMoney = meaning.Kind == ColumnKind.Money;
         if (!decimal.TryParse(
                 cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number))
@@ -146,9 +142,9 @@ internal sealed class Cells(
 
     private string? Raw(string column)
     {
-        if (!positions.TryGetValue(column, out int position))
+        if (!places.TryGetValue(column, out ColumnPlace? place))
             return null;
-        string cell = csv.GetString(position).Trim();
+        string cell = csv.GetString(place.Position).Trim();
         return cell.Length == 0 ? null : cell;
     }
 

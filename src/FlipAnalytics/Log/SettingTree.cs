@@ -1,5 +1,6 @@
 using System.Text;
 
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -11,8 +12,8 @@ namespace FlipAnalytics;
 /// </summary>
 internal sealed class SettingTree(string key, string path, int line)
 {
-    // Settings have at most three levels; deeper brackets are no settings and would exhaust a recursive parser.
-    private const int MostBrackets = 50;
+    // Settings have four levels at most; what is deeper stands below an unknown key and is reported with it.
+    private const int MostLevels = 4;
 
     private readonly List<SettingTree> children = [];
 
@@ -36,13 +37,17 @@ internal sealed class SettingTree(string key, string path, int line)
     public static SettingTree? Parse(ReadOnlyMemory<byte> bytes, LogProblems problems)
     {
         string text = Encoding.UTF8.GetString(bytes.Span);
-        if (text.Split('\n').Any(line => line.Count(letter => letter is '[' or '{' or '.') > MostBrackets))
+        DocumentSyntax document;
+        try
         {
-            problems.Error(Columns.WorkshopFile, null, null, null, "settings", "It is nested too deeply to be settings; check that it is the right file.");
+            document = SyntaxParser.Parse(text, Columns.WorkshopFile, validate: true);
+        }
+        catch (TomlException e)
+        {
+            problems.Error(Columns.WorkshopFile, e.Line, null, null, "lines such as target_wage = 15", $"{e.Message.TrimEnd('.')}. None of the settings is used until then.");
             return null;
         }
 
-        DocumentSyntax document = SyntaxParser.Parse(text, Columns.WorkshopFile, validate: true);
         if (document.HasErrors)
         {
             foreach (DiagnosticMessage message in document.Diagnostics.Where(message => message.Kind == DiagnosticMessageKind.Error))
@@ -74,7 +79,7 @@ internal sealed class SettingTree(string key, string path, int line)
     private static SettingTree Below(SettingTree parent, KeySyntax key, int line)
     {
         SettingTree entry = Child(parent, NameOf(key.Key!), line);
-        foreach (DottedKeyItemSyntax part in key.DotKeys)
+        foreach (DottedKeyItemSyntax part in key.DotKeys.Take(MostLevels))
             entry = Child(entry, NameOf(part.Key!), line);
         return entry;
     }

@@ -7,8 +7,8 @@ namespace FlipAnalytics;
 /// <summary>Reads the header of a table: which known column stands where, and what the log does not know.</summary>
 internal static class TableHeader
 {
-    /// <summary>Positions of the known columns; null if the file cannot be used.</summary>
-    public static FrozenDictionary<string, int>? Read<T>(
+    /// <summary>Places of the known columns; null if the file cannot be used.</summary>
+    public static FrozenDictionary<string, ColumnPlace>? Read<T>(
         IReadOnlyList<string> headers, ReadOnlySpan<byte> bytes, LogTable table, LogProblems problems, ReadTable<T> rows)
         where T : class
     {
@@ -17,36 +17,36 @@ internal static class TableHeader
         if (OtherSeparator(bytes) is { } separator)
             return Refused(1, "commas between the columns", $"The columns are separated by {separator}; save the file again as CSV with commas.");
 
-        Dictionary<string, int> positions = [];
+        Dictionary<string, ColumnPlace> places = [];
         List<string> unknown = [];
         bool isTwice = false;
         for (int i = 0; i < headers.Count; i++)
         {
             string name = headers[i].Trim().ToLowerInvariant();
-            if (!table.Columns.Any(column => column.Name == name))
+            if (table.Columns.FirstOrDefault(column => column.Name == name) is not { } known)
             {
                 unknown.Add(headers[i].Trim());
             }
-            else if (!positions.TryAdd(name, i))
+            else if (!places.TryAdd(name, new(known, i)))
             {
                 problems.Error(table.File, 1, name, null, "each column once", "Two columns have this name; rename or remove one of them.");
                 isTwice = true;
             }
         }
 
-        rows.Headers = positions.Keys.ToFrozenSet();
+        rows.Headers = places.Keys.ToFrozenSet();
         rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0)];
-        ReportNearMisses(rows.UnknownColumns, table, positions, problems);
+        ReportNearMisses(rows.UnknownColumns, table, places, problems);
         bool isMissing = false;
-        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired && !positions.ContainsKey(column.Name)))
+        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired && !places.ContainsKey(column.Name)))
         {
             problems.Error(table.File, 1, column.Name, null, "a column of this name", $"Add it: {column.Meaning}");
             isMissing |= !CanDoWithout(column);
         }
 
-        return isTwice || isMissing ? null : positions.ToFrozenDictionary();
+        return isTwice || isMissing ? null : places.ToFrozenDictionary();
 
-        FrozenDictionary<string, int>? Refused(int? line, string expected, string remedy)
+        FrozenDictionary<string, ColumnPlace>? Refused(int? line, string expected, string remedy)
         {
             problems.Error(table.File, line, null, null, expected, remedy);
             return null;
@@ -57,11 +57,11 @@ internal static class TableHeader
     private static bool CanDoWithout(LogColumn column) => column == Columns.Pieces["bought_price"];
 
     private static void ReportNearMisses(
-        ImmutableArray<string> unknown, LogTable table, Dictionary<string, int> positions, LogProblems problems)
+        ImmutableArray<string> unknown, LogTable table, Dictionary<string, ColumnPlace> places, LogProblems problems)
     {
         foreach (string name in unknown)
         {
-            IEnumerable<string> absent = table.Columns.Select(column => column.Name).Where(known => !positions.ContainsKey(known));
+            IEnumerable<string> absent = table.Columns.Select(column => column.Name).Where(known => !places.ContainsKey(known));
             if (NearMiss.Of(name, absent) is { } meant)
                 problems.Warning(table.File, 1, name, null, "a column that the log knows", $"It was left out; if you mean {meant}, rename it.");
         }

@@ -29,9 +29,9 @@ internal static class TableReader
             CsvMalformedRecord? malformed = null;
             using CsvReader csv = CsvReader.Create(bytes, Options with { OnMalformedRecord = record => malformed = record });
             csv.ReadHeader();
-            if (malformed is null && TableHeader.Read(csv.Headers, bytes.Span, table, reading.Problems, rows) is { } positions)
+            if (malformed is null && TableHeader.Read(csv.Headers, bytes.Span, table, reading.Problems, rows) is { } places)
             {
-                ReadRows(csv, () => malformed, () => malformed = null, positions, rows, reading, build);
+                ReadRows(csv, () => malformed, () => malformed = null, places, rows, reading, build);
                 return rows;
             }
 
@@ -55,14 +55,14 @@ internal static class TableReader
         CsvReader csv,
         Func<CsvMalformedRecord?> malformed,
         Action forgetMalformed,
-        FrozenDictionary<string, int> positions,
+        FrozenDictionary<string, ColumnPlace> places,
         ReadTable<T> rows,
         RowReading reading,
         Func<Cells, T> build)
         where T : class
     {
         LogTable table = rows.Table;
-        Cells cells = new(csv, table, positions, reading);
+        Cells cells = new(csv, table, places, reading);
         int width = csv.Headers.Count;
         while (csv.Read())
         {
