@@ -54,7 +54,11 @@ internal sealed class Cells(
             return null;
         if (EnumWords<T>.ByWord.TryGetValue(cell, out T value))
             return value;
-        Bad(column, cell, $"one of {string.Join(", ", table[column].Words)}", "Use one of these words, or leave the cell empty.");
+        Bad(
+            column,
+            cell,
+            $"one of {string.Join(", ", table[column].Words)}",
+            "Use one of these words, or leave the cell empty.");
         return null;
     }
 
@@ -87,23 +91,35 @@ internal sealed class Cells(
             return null;
         LogColumn meaning = places[column].Column;
         bool isMoney = meaning.Kind == ColumnKind.Money;
-        if (!decimal.TryParse(
-                cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number))
+        const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+        if (!decimal.TryParse(cell, Plain, CultureInfo.InvariantCulture, out decimal number))
         {
             Bad(column, cell, isMoney ? "an amount such as 12.50" : "a number such as 12.5", RemedyOfNumber(cell));
         }
         else if (IsTooSmall(number, meaning.Smallest))
         {
-            Bad(column, cell, meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero", "Correct it, or leave the cell empty if you do not know it.");
+            Bad(
+                column,
+                cell,
+                meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero",
+                "Correct it, or leave the cell empty if you do not know it.");
         }
         else if (decimal.Abs(number) >= LargestNumber)
         {
-            Bad(column, cell, "a number of at most twelve digits", "Correct it, or leave the cell empty if you do not know it.");
+            Bad(
+                column,
+                cell,
+                "a number of at most twelve digits",
+                "Correct it, or leave the cell empty if you do not know it.");
         }
         else if (isMoney && number.Scale > reading.Currency.MinorDigits)
         {
             string digits = reading.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture);
-            Bad(column, cell, $"at most {digits} digits after the point in {reading.Currency.Code}", "Round it, and leave out thousands separators.");
+            Bad(
+                column,
+                cell,
+                $"at most {digits} digits after the point in {reading.Currency.Code}",
+                "Round it, and leave out thousands separators.");
         }
         else
         {
@@ -165,15 +181,17 @@ internal sealed class Cells(
     private string RemedyOfNumber(string cell)
     {
         int comma = cell.IndexOf(',', StringComparison.Ordinal);
-        if (comma > 0 && cell.Length - comma - 1 is 1 or 2 && cell.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') < 0)
+        bool isTail = cell.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') < 0;
+        if (comma > 0 && isTail && cell.Length - comma - 1 is 1 or 2)
         {
             DecimalCommas++;
             DecimalComma ??= cell;
             return "Write a point in place of the comma.";
         }
 
+        bool hasDigits = cell.AsSpan().IndexOfAnyInRange('0', '9') >= 0;
         return comma >= 0 ? "Leave out thousands separators."
-            : cell.AsSpan().IndexOfAnyInRange('0', '9') < 0 ? "Write the number in digits, or leave the cell empty if you do not know it."
+            : !hasDigits ? "Write the number in digits, or leave the cell empty if you do not know it."
             : "Write digits and a point only, without a sign, unit or spaces.";
     }
 

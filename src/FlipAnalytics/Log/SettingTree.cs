@@ -44,14 +44,26 @@ internal sealed class SettingTree(string key, string path, int line)
         }
         catch (TomlException e)
         {
-            problems.Error(Columns.WorkshopFile, e.Line, null, null, "lines such as target_wage = 15", $"{e.Message.TrimEnd('.')}. None of the settings is used until then.");
+            problems.Error(
+                Columns.WorkshopFile,
+                e.Line,
+                null,
+                null,
+                "lines such as target_wage = 15",
+                $"{e.Message.TrimEnd('.')}. None of the settings is used until then.");
             return null;
         }
 
         if (document.HasErrors)
         {
-            foreach (DiagnosticMessage message in document.Diagnostics.Where(message => message.Kind == DiagnosticMessageKind.Error))
-                problems.Error(Columns.WorkshopFile, message.Span.Start.Line + 1, null, null, "lines such as target_wage = 15", $"{message.Message.TrimEnd('.')}. None of the settings is used until then.");
+            foreach (DiagnosticMessage message in document.Diagnostics.Where(IsError))
+                problems.Error(
+                    Columns.WorkshopFile,
+                    message.Span.Start.Line + 1,
+                    null,
+                    null,
+                    "lines such as target_wage = 15",
+                    $"{message.Message.TrimEnd('.')}. None of the settings is used until then.");
             return null;
         }
 
@@ -98,6 +110,8 @@ internal sealed class SettingTree(string key, string path, int line)
         StringValueSyntax quoted => quoted.Value ?? "",
         _ => key.ToString()!.Trim(),
     };
+
+    private static bool IsError(DiagnosticMessage message) => message.Kind == DiagnosticMessageKind.Error;
 
     private static int LineOf(SyntaxNode node) => node.Span.Start.Line + 1;
 }

@@ -24,7 +24,8 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
     {
         string path = Path.Combine(folder, name);
         if (Directory.Exists(path))
-            return Refused(null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
+            return Refused(
+                null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
         if (!File.Exists(path))
             return new(false, null, 0);
         try
@@ -33,14 +34,18 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Refused(null, "a file that can be opened", $"It cannot be read ({e.Message}); close other programs that use it and check that you may read it.");
+            return Refused(
+                null,
+                "a file that can be opened",
+                $"It cannot be read ({e.Message}); close other programs that use it and check that you may read it.");
         }
 
         SourceFile Guarded(string path)
         {
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             if (stream.Length > LongestFile)
-                return Refused(null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
+                return Refused(
+                    null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
             using MemoryStream bytes = new();
             byte[] block = new byte[1 << 16];
             int lineLength = 0, length;
@@ -48,7 +53,9 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
             {
                 bytes.Write(block, 0, length);
                 ReadOnlySpan<byte> rest = block.AsSpan(0, length);
-                for (int end; (end = rest.IndexOfAny((byte)'\n', (byte)'\r')) >= 0; rest = rest[(end + 1)..], lineLength = 0)
+                for (
+                    int end; (end = rest.IndexOfAny((byte)'\n', (byte)'\r')) >= 0; rest = rest[(end + 1)..],
+                    lineLength = 0)
                 {
                     if (lineLength + end > LongestLine)
                         return TooLong(bytes);
@@ -75,12 +82,22 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
                 return Refused(1, "text in UTF-8", $"This is UTF-16 (\"Unicode text\"). {SaveAsUtf8}", bytes.Span);
             int zero = bytes.Span.IndexOf((byte)0);
             if (zero >= 0)
-                return Refused(LineOf(bytes.Span[..zero]), "text", $"The line holds a zero byte, so this is not plain text. {SaveAsUtf8}", bytes.Span);
+                return Refused(
+                    LineOf(bytes.Span[..zero]),
+                    "text",
+                    $"The line holds a zero byte, so this is not plain text. {SaveAsUtf8}",
+                    bytes.Span);
             if (!Utf8.IsValid(bytes.Span))
             {
                 ReadOnlySpan<byte> good = bytes.Span[..FirstInvalid(bytes.Span)];
                 byte bad = bytes.Span[good.Length];
-                return Refused(LineOf(good), "text in UTF-8", string.Create(CultureInfo.InvariantCulture, $"Byte {bad:X2} on this line is not UTF-8; the file was saved in another character set. {SaveAsUtf8}"), bytes.Span);
+                return Refused(
+                    LineOf(good),
+                    "text in UTF-8",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Byte {bad:X2} on this line is not UTF-8; the file was saved in another character set. {SaveAsUtf8}"),
+                    bytes.Span);
             }
 
             return new(true, bytes, LinesOf(bytes.Span));

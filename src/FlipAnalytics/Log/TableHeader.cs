@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using System.Text;
 
 namespace FlipAnalytics;
 
@@ -13,9 +12,15 @@ internal static class TableHeader
         where T : class
     {
         if (IsEmpty(bytes))
-            return Refused(null, "a header line", $"The file is empty; begin it with the line {string.Join(',', table.Columns.Take(4).Select(column => column.Name))} and so on.");
+            return Refused(
+                null,
+                "a header line",
+                $"The file is empty; begin it with the line {string.Join(',', table.Columns.Take(4).Select(column => column.Name))} and so on.");
         if (OtherSeparator(bytes) is { } separator)
-            return Refused(1, "commas between the columns", $"The columns are separated by {separator}; save the file again as CSV with commas.");
+            return Refused(
+                1,
+                "commas between the columns",
+                $"The columns are separated by {separator}; save the file again as CSV with commas.");
 
         Dictionary<string, ColumnPlace> places = [];
         List<string> unknown = [];
@@ -29,7 +34,13 @@ internal static class TableHeader
             }
             else if (!places.TryAdd(name, new(known, i)))
             {
-                problems.Error(table.File, 1, name, null, "each column once", "Two columns have this name; rename or remove one of them.");
+                problems.Error(
+                    table.File,
+                    1,
+                    name,
+                    null,
+                    "each column once",
+                    "Two columns have this name; rename or remove one of them.");
                 isTwice = true;
             }
         }
@@ -38,8 +49,10 @@ internal static class TableHeader
         rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0)];
         ReportNearMisses(rows.UnknownColumns, table, places, problems);
         bool isMissing = false;
-        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired && !places.ContainsKey(column.Name)))
+        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired))
         {
+            if (places.ContainsKey(column.Name))
+                continue;
             problems.Error(table.File, 1, column.Name, null, "a column of this name", $"Add it: {column.Meaning}");
             isMissing |= !CanDoWithout(column);
         }
@@ -61,13 +74,21 @@ internal static class TableHeader
     {
         foreach (string name in unknown)
         {
-            IEnumerable<string> absent = table.Columns.Select(column => column.Name).Where(known => !places.ContainsKey(known));
+            IEnumerable<string> absent = table.Columns
+                .Select(column => column.Name)
+                .Where(known => !places.ContainsKey(known));
             if (NearMiss.Of(name, absent) is { } meant)
-                problems.Warning(table.File, 1, name, null, "a column that the log knows", $"It was left out; if you mean {meant}, rename it.");
+                problems.Warning(
+                    table.File,
+                    1,
+                    name,
+                    null,
+                    "a column that the log knows",
+                    $"It was left out; if you mean {meant}, rename it.");
         }
     }
 
-    private static bool IsEmpty(ReadOnlySpan<byte> bytes) => Encoding.UTF8.GetString(bytes[..Math.Min(bytes.Length, 1 << 20)]).AsSpan().IsWhiteSpace();
+    private static bool IsEmpty(ReadOnlySpan<byte> bytes) => !bytes.ContainsAnyExcept(" \t\r\n"u8);
 
     private static string? OtherSeparator(ReadOnlySpan<byte> bytes)
     {

@@ -27,9 +27,11 @@ internal static class TableReader
         if (file.Bytes is { } bytes)
         {
             CsvMalformedRecord? malformed = null;
-            using CsvReader csv = CsvReader.Create(bytes, Options with { OnMalformedRecord = record => malformed = record });
+            using CsvReader csv = CsvReader.Create(
+                bytes, Options with { OnMalformedRecord = record => malformed = record });
             csv.ReadHeader();
-            if (malformed is null && TableHeader.Read(csv.Headers, bytes.Span, table, reading.Problems, rows) is { } places)
+            if (malformed is null && TableHeader.Read(
+                csv.Headers, bytes.Span, table, reading.Problems, rows) is { } places)
             {
                 ReadRows(csv, () => malformed, () => malformed = null, places, rows, reading, build);
                 return rows;
@@ -113,13 +115,24 @@ internal static class TableReader
             if (bad.Reason == CsvMalformedReason.StrayQuote && lines == 1)
             {
                 reading.Problems.Warning(
-                    table.File, line, null, "\"", "a cell with a quote in it to be in quotes", "It was read as it stands; saving the file from a spreadsheet puts it right.");
+                    table.File,
+                    line,
+                    null,
+                    "\"",
+                    "a cell with a quote in it to be in quotes",
+                    "It was read as it stands; saving the file from a spreadsheet puts it right.");
                 return false;
             }
 
-            string place = lines == 1 ? "this line" : string.Create(CultureInfo.InvariantCulture, $"lines {line} to {line + lines - 1}, none of which could be used");
+            string place = lines == 1 ? "this line" : string.Create(
+                CultureInfo.InvariantCulture, $"lines {line} to {line + lines - 1}, none of which could be used");
             reading.Problems.Error(
-                table.File, line, null, null, "quotes in pairs around a whole cell", $"Put the quotes right in {place}; a quote inside a text is written twice.");
+                table.File,
+                line,
+                null,
+                null,
+                "quotes in pairs around a whole cell",
+                $"Put the quotes right in {place}; a quote inside a text is written twice.");
             rows.Rows += lines;
             rows.RowsSetAside += lines;
             return true;

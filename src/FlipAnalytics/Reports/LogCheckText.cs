@@ -42,8 +42,10 @@ public static class LogCheckText
             IEnumerable<string> places = check.Tables
                 .Where(table => table.RowsSetAside > 0)
                 .Select(table => string.Create(CultureInfo.InvariantCulture, $"{table.RowsSetAside} in {table.File}"));
-            string stays = check.RowsSetAside == 1 ? "It stays in its file" : "They stay in their files";
-            return $"{read}, {Counted(check.RowsSetAside, "row")} set aside: {string.Join(", ", places)}. {stays}, but no answer counts on {(check.RowsSetAside == 1 ? "it" : "them")}.";
+            string stays = check.RowsSetAside == 1
+                ? "It stays in its file, but no answer counts on it."
+                : "They stay in their files, but no answer counts on them.";
+            return $"{read}, {Counted(check.RowsSetAside, "row")} set aside: {string.Join(", ", places)}. {stays}";
         }
 
         return check.Errors > 0 ? $"{read}, {Counted(check.Errors, "problem")} to put right."
@@ -58,7 +60,8 @@ public static class LogCheckText
             CultureInfo.InvariantCulture,
             $"{check.Sold} sold, {check.OnSale} on sale, {check.InTheWorkshop} in the workshop, {check.Gone} gone without a sale.");
         return check is { FirstFact: { } first, LastFact: { } last }
-            ? string.Create(CultureInfo.InvariantCulture, $"{counts} Dates run from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}.")
+            ? string.Create(
+                CultureInfo.InvariantCulture, $"{counts} Dates run from {first:yyyy-MM-dd} to {last:yyyy-MM-dd}.")
             : $"{counts} Nothing has a date, so nothing can be said about speed or quarters.";
     }
 

@@ -14,12 +14,14 @@ public sealed class AsOfDateTests
         AsOfDate chosen = AsOfDate.Choose(LogOf(Today.AddDays(-46)), Today, null);
 
         Assert.Equal(new(2026, 2, 13), chosen.Date);
-        Assert.Equal("As of 2026-02-13, the last entry in the log, 46 days ago; --as-of names another date.", chosen.Sentence);
+        Assert.Equal(
+            "As of 2026-02-13, the last entry in the log, 46 days ago; --as-of names another date.", chosen.Sentence);
     }
 
     [Fact]
     public void An_entry_dated_after_today_does_not_count() =>
-        Assert.Equal(Today.AddDays(-60), AsOfDate.Choose(LogOf(Today.AddDays(-60), Today.AddDays(20)), Today, null).Date);
+        Assert.Equal(
+            Today.AddDays(-60), AsOfDate.Choose(LogOf(Today.AddDays(-60), Today.AddDays(20)), Today, null).Date);
 
     [Fact]
     public void It_is_today_for_a_log_without_dates() =>

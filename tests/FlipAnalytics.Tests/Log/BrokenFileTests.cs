@@ -52,7 +52,8 @@ public sealed class BrokenFileTests
 
         Assert.Contains(
             folder.Read().Problems,
-            problem => problem.File == name && problem.Severity == Severity.Warning && problem.Remedy.Contains(remedy, StringComparison.Ordinal));
+            problem => problem.File == name && problem.Severity == Severity.Warning && problem.Remedy.Contains(
+                remedy, StringComparison.Ordinal));
     }
 
     [Fact]
@@ -63,7 +64,8 @@ public sealed class BrokenFileTests
         LogReading reading = folder.With("pieces.csv", Pieces).Read();
 
         Assert.Equal(2, reading.Log!.Pieces.Length);
-        Assert.Contains("There is a folder named hours.csv", Assert.Single(reading.Problems).Remedy, StringComparison.Ordinal);
+        Assert.Contains(
+            "There is a folder named hours.csv", Assert.Single(reading.Problems).Remedy, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -88,7 +90,8 @@ public sealed class BrokenFileTests
 
         Assert.Null(reading.Log);
         Assert.Contains($"separated by {name}", Assert.Single(reading.Problems).Remedy, StringComparison.Ordinal);
-        Assert.Equal((false, 2, 2), (reading.Tables[0].IsReadable, reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
+        Assert.Equal(
+            (false, 2, 2), (reading.Tables[0].IsReadable, reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
     }
 
     [Fact]
@@ -128,7 +131,9 @@ public sealed class BrokenFileTests
 
     [Fact]
     public void A_zero_byte_is_named_with_its_line() =>
-        Assert.Equal(3, Assert.Single(LogFolder.ReadPieces("type,bought_price,notes\ndesk,1,some plain words here\ndesk,2,a\0b\n").Problems).Row);
+        Assert.Equal(
+            3,
+            Assert.Single(LogFolder.ReadPieces("type,bought_price,notes\ndesk,1,some plain words here\ndesk,2,a\0b\n").Problems).Row);
 
     [Fact]
     public void A_line_of_fifty_megabytes_is_refused_at_once_and_in_little_memory()
@@ -143,7 +148,8 @@ public sealed class BrokenFileTests
         LogReading reading = folder.Read();
 
         Assert.Null(reading.Log);
-        Assert.Contains("a line of ordinary length", Assert.Single(reading.Problems).Expected, StringComparison.Ordinal);
+        Assert.Contains(
+            "a line of ordinary length", Assert.Single(reading.Problems).Expected, StringComparison.Ordinal);
         Assert.InRange(Stopwatch.GetElapsedTime(start).TotalSeconds, 0, 1);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 5_000_000);
     }

@@ -27,12 +27,15 @@ public sealed class CellTests
     [InlineData("condition", "wonky", "sound, worn, damaged")]
     [InlineData("condition", "1", "sound, worn, damaged")]
     [InlineData("left_as", "sold", "kept, given, scrapped, broken, parts")]
-    public void A_cell_that_cannot_be_read_is_reported_and_its_row_set_aside(string column, string cell, string expected)
+    public void A_cell_that_cannot_be_read_is_reported_and_its_row_set_aside(
+        string column, string cell, string expected)
     {
         LogReading reading = LogFolder.ReadPieces($"id,type,bought_price,{column}\nP1,desk,1,\nP2,desk,1,{cell}\n");
 
         LogProblem problem = Assert.Single(reading.Problems);
-        Assert.Equal((Severity.Error, "pieces.csv", 3, column, cell), (problem.Severity, problem.File, problem.Row, problem.Column, problem.Found));
+        Assert.Equal(
+            (Severity.Error, "pieces.csv", 3, column, cell),
+            (problem.Severity, problem.File, problem.Row, problem.Column, problem.Found));
         Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
         Assert.Equal("P1", reading.Log!.Pieces.Single().Id);
         Assert.Equal((2, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
@@ -43,7 +46,8 @@ public sealed class CellTests
     {
         LogReading reading = LogFolder.ReadPieces("type,bought_price,bought_on,count\n,twenty,yesterday,some\n");
 
-        Assert.Equal(["bought_on", "bought_price", "count", "type"], reading.Problems.Select(problem => problem.Column).Order());
+        Assert.Equal(
+            ["bought_on", "bought_price", "count", "type"], reading.Problems.Select(problem => problem.Column).Order());
         Assert.Equal(1, reading.Tables[0].RowsSetAside);
     }
 
@@ -53,7 +57,10 @@ public sealed class CellTests
         using LogFolder folder = new();
         folder.With("pieces.csv", "type,bought_price\ndesk,1200.5\n").With("workshop.toml", "currency = \"JPY\"\n");
 
-        Assert.Contains("at most 0 digits after the point in JPY", folder.Read().Problems.Single().Expected, StringComparison.Ordinal);
+        Assert.Contains(
+            "at most 0 digits after the point in JPY",
+            folder.Read().Problems.Single().Expected,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -64,7 +71,9 @@ public sealed class CellTests
         Assert.Empty(reading.Log!.Pieces);
         LogProblem forTheFile = reading.Problems.Single(problem => problem.Row is null);
         Assert.Contains("2 numbers here have a decimal comma", forTheFile.Remedy, StringComparison.Ordinal);
-        Assert.Equal([2, 3, 4], reading.Problems.Where(problem => problem.Row is not null).Select(problem => problem.Row!.Value));
+        Assert.Equal(
+            [2, 3, 4],
+            reading.Problems.Where(problem => problem.Row is not null).Select(problem => problem.Row!.Value));
     }
 
     [Theory]
@@ -88,7 +97,8 @@ public sealed class CellTests
         using LogFolder folder = new();
         folder.With("pieces.csv", "type,bought_price\n").With("overheads.csv", $"month,amount\n{month},80\n");
 
-        Assert.Equal(("overheads.csv", "month"), (folder.Read().Problems.Single().File, folder.Read().Problems.Single().Column));
+        Assert.Equal(
+            ("overheads.csv", "month"), (folder.Read().Problems.Single().File, folder.Read().Problems.Single().Column));
     }
 
     [Theory]
@@ -98,7 +108,8 @@ public sealed class CellTests
     [InlineData("\tx", "'\tx")]
     [InlineData("'tis", "'tis")]
     [InlineData("plain", "plain")]
-    public void A_text_that_a_spreadsheet_would_run_is_written_with_one_apostrophe_and_read_without(string text, string cell)
+    public void A_text_that_a_spreadsheet_would_run_is_written_with_one_apostrophe_and_read_without(
+        string text, string cell)
     {
         using LogFolder folder = new();
         SalesLogWriter.Write(

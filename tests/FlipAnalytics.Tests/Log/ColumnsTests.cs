@@ -3,7 +3,9 @@ namespace FlipAnalytics.Tests;
 public sealed class ColumnsTests
 {
     [Theory]
-    [InlineData("pieces.csv", "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
+    [InlineData(
+        "pieces.csv",
+        "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
     [InlineData("asking.csv", "id, date, price")]
     [InlineData("hours.csv", "id, date, task, hours")]
     [InlineData("supplies.csv", "item, kind, bought_on, quantity, unit, price, coverage, coverage_unit")]
@@ -13,7 +15,9 @@ public sealed class ColumnsTests
     [InlineData("overheads.csv", "month, item, amount")]
     [InlineData("colors.csv", "color, family, hex")]
     public void The_tables_of_the_log_have_their_columns_in_this_order(string file, string columns) =>
-        Assert.Equal(columns, string.Join(", ", Columns.Tables.Single(table => table.File == file).Columns.Select(column => column.Name)));
+        Assert.Equal(
+            columns,
+            string.Join(", ", Columns.Tables.Single(table => table.File == file).Columns.Select(column => column.Name)));
 
     [Fact]
     public void Every_column_says_what_it_means_in_a_sentence_and_every_number_its_unit()
@@ -22,7 +26,9 @@ public sealed class ColumnsTests
         foreach (LogColumn column in Columns.Tables.SelectMany(table => table.Columns))
         {
             Assert.EndsWith(".", column.Meaning, StringComparison.Ordinal);
-            Assert.Equal(column.Kind is ColumnKind.Number or ColumnKind.Money or ColumnKind.WholeNumber, column.Unit is not null);
+            Assert.Equal(
+                column.Kind is ColumnKind.Number or ColumnKind.Money or ColumnKind.WholeNumber,
+                column.Unit is not null);
             Assert.Equal(column.Kind == ColumnKind.Word, !column.Words.IsEmpty);
         }
     }
@@ -42,6 +48,7 @@ public sealed class ColumnsTests
     {
         ArgumentException refusal = Assert.Throws<ArgumentException>(() => Columns.Colors["shade"]);
 
-        Assert.Contains("colors.csv has no column 'shade'; it has color, family, hex", refusal.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "colors.csv has no column 'shade'; it has color, family, hex", refusal.Message, StringComparison.Ordinal);
     }
 }

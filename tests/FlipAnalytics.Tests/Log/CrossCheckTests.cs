@@ -47,7 +47,8 @@ public sealed class CrossCheckTests
     {
         LogReading reading = LogFolder.ReadPieces("id,type,bought_price\nP1,desk,\n");
 
-        Assert.Equal((Severity.Warning, "bought_price"), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column));
+        Assert.Equal(
+            (Severity.Warning, "bought_price"), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column));
         Assert.Single(reading.Log!.Pieces);
     }
 
@@ -58,7 +59,8 @@ public sealed class CrossCheckTests
     {
         LogReading reading = LogFolder.ReadPieces(Header + rows);
 
-        Assert.Equal(warnings, reading.Problems.Count(problem => problem is { Severity: Severity.Warning, Column: "sold_on" }));
+        Assert.Equal(
+            warnings, reading.Problems.Count(problem => problem is { Severity: Severity.Warning, Column: "sold_on" }));
         Assert.Equal(2, reading.Log!.Pieces.Length);
     }
 
@@ -84,7 +86,9 @@ public sealed class CrossCheckTests
         using LogFolder folder = new();
         LogReading reading = folder.With("pieces.csv", $"id,type,bought_price\n{piece}\n").With("hours.csv", "id,hours\nP1,2\n").Read();
 
-        Assert.Contains(reading.Problems, problem => problem.File == "hours.csv" && problem.Remedy.Contains("put line 2 of pieces.csv right first", StringComparison.Ordinal));
+        Assert.Contains(
+            reading.Problems,
+            problem => problem.File == "hours.csv" && problem.Remedy.Contains("put line 2 of pieces.csv right first", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -95,7 +99,9 @@ public sealed class CrossCheckTests
         Assert.Empty(folder.Read().Problems);
 
         LogReading reading = folder.With("trips.csv", "trip\nT1\n").Read();
-        Assert.Equal((Severity.Warning, "trip", "T9"), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column, reading.Problems[0].Found));
+        Assert.Equal(
+            (Severity.Warning, "trip", "T9"),
+            (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column, reading.Problems[0].Found));
         Assert.Equal("T9", reading.Log!.Pieces.Single().Trip);
     }
 
@@ -121,7 +127,8 @@ public sealed class CrossCheckTests
             .With("asking.csv", $"id,date,price\nP1,{date},90\n")
             .Read();
 
-        Assert.Equal((Severity.Warning, expected), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Expected));
+        Assert.Equal(
+            (Severity.Warning, expected), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Expected));
         Assert.Single(reading.Log!.AskingPrices);
     }
 
@@ -134,7 +141,8 @@ public sealed class CrossCheckTests
         LogReading reading = folder
             .With("pieces.csv", "type,bought_price\n").With("hours.csv", $"date,hours\n2025-02-01,{hours}\n").Read();
 
-        Assert.Equal(warnings, reading.Problems.Count(problem => problem is { Severity: Severity.Warning, Column: "hours" }));
+        Assert.Equal(
+            warnings, reading.Problems.Count(problem => problem is { Severity: Severity.Warning, Column: "hours" }));
         Assert.Single(reading.Log!.Hours);
     }
 
@@ -143,7 +151,8 @@ public sealed class CrossCheckTests
     [InlineData("0.5,quart", "0.6,Quart", 1)]
     [InlineData("0.5,quart", "600,ml", 0)]
     [InlineData(",quart", "0.6,quart", 0)]
-    public void More_of_a_supply_used_than_bought_draws_a_warning_where_units_are_alike(string bought, string used, int warnings)
+    public void More_of_a_supply_used_than_bought_draws_a_warning_where_units_are_alike(
+        string bought, string used, int warnings)
     {
         using LogFolder folder = new();
         LogReading reading = folder
@@ -153,18 +162,24 @@ public sealed class CrossCheckTests
             .Read();
 
         Assert.Equal(warnings, reading.Problems.Length);
-        Assert.All(reading.Problems, problem => Assert.Equal((Severity.Warning, "uses.csv", 2), (problem.Severity, problem.File, problem.Row)));
+        Assert.All(
+            reading.Problems,
+            problem => Assert.Equal((Severity.Warning, "uses.csv", 2), (problem.Severity, problem.File, problem.Row)));
     }
 
     [Fact]
     public void A_supply_that_was_never_bought_draws_a_warning()
     {
         using LogFolder folder = new();
-        folder.With("pieces.csv", "id,type,bought_price\nP1,desk,1\n").With("uses.csv", "id,item,quantity\nP1,white,1\n");
-        Assert.Contains("supplies.csv beside it", Assert.Single(folder.Read().Problems).Expected, StringComparison.Ordinal);
+        folder.With("pieces.csv", "id,type,bought_price\nP1,desk,1\n").With(
+            "uses.csv", "id,item,quantity\nP1,white,1\n");
+        Assert.Contains(
+            "supplies.csv beside it", Assert.Single(folder.Read().Problems).Expected, StringComparison.Ordinal);
 
         folder.With("supplies.csv", "item,price\ngrey,20\n");
-        Assert.Equal((Severity.Warning, "item", "white"), (Assert.Single(folder.Read().Problems).Severity, folder.Read().Problems[0].Column, folder.Read().Problems[0].Found));
+        Assert.Equal(
+            (Severity.Warning, "item", "white"),
+            (Assert.Single(folder.Read().Problems).Severity, folder.Read().Problems[0].Column, folder.Read().Problems[0].Found));
     }
 
     [Fact]
@@ -177,6 +192,7 @@ public sealed class CrossCheckTests
             .With("uses.csv", "id,item,quantity\nP1,white,\n")
             .Read();
 
-        Assert.Equal((Severity.Warning, "quantity"), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column));
+        Assert.Equal(
+            (Severity.Warning, "quantity"), (Assert.Single(reading.Problems).Severity, reading.Problems[0].Column));
     }
 }

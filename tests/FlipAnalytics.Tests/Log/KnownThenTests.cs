@@ -146,7 +146,8 @@ public sealed class KnownThenTests
             Uses = [.. log.Uses.Select(use => IsLater(use.PieceId, use.Date) ? use with { Quantity = 99, Item = "grey" } : use)],
             Supplies = [.. log.Supplies.Where(purchase => !(purchase.BoughtOn > date))],
             Trips = [.. log.Trips.Select(trip => trip.Date > date ? trip with { Distance = 999 } : trip)],
-            Tools = [.. log.Tools.Select(tool => tool.BoughtOn > date ? tool with { Price = 999 } : tool), new("drill", date.AddDays(1), 5, null, null, null)],
+            Tools = [.. log.Tools.Select(tool => tool.BoughtOn > date ? tool with { Price = 999 } : tool), new(
+                "drill", date.AddDays(1), 5, null, null, null)],
             Overheads = [.. log.Overheads.Select(overhead => overhead.Month > date ? overhead with { Amount = 999 } : overhead)],
         };
 

@@ -39,10 +39,22 @@ public sealed class LogCheckTests
     {
         string text = LogCheckText.Render(Check(Pieces));
 
-        Assert.StartsWith("5 pieces read, 1 row set aside: 1 in pieces.csv. It stays in its file, but no answer counts on it.\n", text, StringComparison.Ordinal);
-        Assert.Contains("1 sold, 1 on sale, 2 in the workshop, 1 gone without a sale. Dates run from 2025-01-02 to\n  2025-03-04.", text, StringComparison.Ordinal);
-        Assert.Contains("To put right: 1\n  - pieces.csv line 6, bought_price: found 'five', expected an amount such as 12.50.", text, StringComparison.Ordinal);
-        Assert.Contains("Worth a look: 1\n  - pieces.csv line 7, bought_price: expected what you paid.", text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "5 pieces read, 1 row set aside: 1 in pieces.csv. It stays in its file, but no answer counts on it.\n",
+            text,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "1 sold, 1 on sale, 2 in the workshop, 1 gone without a sale. Dates run from 2025-01-02 to\n  2025-03-04.",
+            text,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "To put right: 1\n  - pieces.csv line 6, bought_price: found 'five', expected an amount such as 12.50.",
+            text,
+            StringComparison.Ordinal);
+        Assert.Contains(
+            "Worth a look: 1\n  - pieces.csv line 7, bought_price: expected what you paid.",
+            text,
+            StringComparison.Ordinal);
         Assert.Contains("6 rows, 1 set aside; columns of your own, left alone: mood", text, StringComparison.Ordinal);
         Assert.Contains("hours.csv       With hours by task", text, StringComparison.Ordinal);
     }
@@ -58,7 +70,10 @@ public sealed class LogCheckTests
 
     [Fact]
     public void A_missing_folder_is_said_in_words() =>
-        Assert.Contains("There is no such folder", LogCheckText.Render(LogCheck.Of(SalesLogReader.Read("/nowhere/at-all"))), StringComparison.Ordinal);
+        Assert.Contains(
+            "There is no such folder",
+            LogCheckText.Render(LogCheck.Of(SalesLogReader.Read("/nowhere/at-all"))),
+            StringComparison.Ordinal);
 
     [Fact]
     public void No_line_is_wider_than_a_hundred_columns()

@@ -36,7 +36,9 @@ public sealed class SalesLogReaderTests
         LogReading reading = LogFolder.ReadPieces("\uFEFF Bought_Price ,TYPE,Id\r\n12,desk,P1\r\n");
 
         Assert.Empty(reading.Problems);
-        Assert.Equal(("P1", "desk", 12m), (reading.Log!.Pieces[0].Id, reading.Log.Pieces[0].Type, reading.Log.Pieces[0].BoughtPrice!.Value));
+        Assert.Equal(
+            ("P1", "desk", 12m),
+            (reading.Log!.Pieces[0].Id, reading.Log.Pieces[0].Type, reading.Log.Pieces[0].BoughtPrice!.Value));
     }
 
     [Fact]
@@ -44,7 +46,9 @@ public sealed class SalesLogReaderTests
     {
         using LogFolder folder = new();
         SalesLog log = folder
-            .With("pieces.csv", "id,type,bought_price,color,condition\nP1,Dresser,10, Sage ,WORN\np2,dresser,12,sage,worn\n")
+            .With(
+                "pieces.csv",
+                "id,type,bought_price,color,condition\nP1,Dresser,10, Sage ,WORN\np2,dresser,12,sage,worn\n")
             .With("colors.csv", "color,family,hex\nSAGE,green,#8FA68E\n")
             .With("hours.csv", "id,task,hours\nP2,Sanding,1.5\n")
             .Read().Log!;
@@ -120,8 +124,12 @@ public sealed class SalesLogReaderTests
             .With("pieces.csv", "id,type,bought_price,trip,listed_on,asking_price\nP1,desk,1,T1,2025-02-01,90\n")
             .With("asking.csv", "id,date,price\nP1,2025-02-20,79.50\n")
             .With("hours.csv", "id,date,task,hours\n,2025-02-01,sourcing,2\nP1,,,0.25\n")
-            .With("supplies.csv", "item,kind,bought_on,quantity,unit,price,coverage,coverage_unit\nwhite,paint,2025-01-02,2,quart,38,100,ft2/quart\n")
-            .With("uses.csv", "id,date,item,quantity,unit,coats,area\nP1,2025-01-20,White,0.5,quart,,\nP1,,white,,,2,30\n")
+            .With(
+                "supplies.csv",
+                "item,kind,bought_on,quantity,unit,price,coverage,coverage_unit\nwhite,paint,2025-01-02,2,quart,38,100,ft2/quart\n")
+            .With(
+                "uses.csv",
+                "id,date,item,quantity,unit,coats,area\nP1,2025-01-20,White,0.5,quart,,\nP1,,white,,,2,30\n")
             .With("trips.csv", "trip,date,distance,hours,other_cost,notes\nT1,2025-01-03,24.5,3,4,\"rain, cold\"\n")
             .With("tools.csv", "item,bought_on,price,salvage,life_pieces,life_months\nsander,2024-12-01,120,20,100,\n")
             .With("overheads.csv", "month,item,amount\n2025-01,rent,80\n2025-02,rent,-5\n")
@@ -129,14 +137,18 @@ public sealed class SalesLogReaderTests
             .Read().Log!;
 
         Assert.Equal(new("P1", new(2025, 2, 20), 79.50m, 2), log.AskingPrices.Single());
-        Assert.Equal<HoursEntry>([new(null, new(2025, 2, 1), WorkTask.Sourcing, 2, 2), new("P1", null, null, 0.25m, 3)], log.Hours);
-        Assert.Equal(new("white", "paint", new(2025, 1, 2), 2, "quart", 38, 100, "ft2/quart", 2), log.Supplies.Single());
+        Assert.Equal<HoursEntry>(
+            [new(null, new(2025, 2, 1), WorkTask.Sourcing, 2, 2), new("P1", null, null, 0.25m, 3)], log.Hours);
+        Assert.Equal(
+            new("white", "paint", new(2025, 1, 2), 2, "quart", 38, 100, "ft2/quart", 2), log.Supplies.Single());
         Assert.Equal<SupplyUse>(
-            [new("P1", new(2025, 1, 20), "white", 0.5m, "quart", null, null, 2), new("P1", null, "white", null, null, 2, 30, 3)],
+            [new("P1", new(2025, 1, 20), "white", 0.5m, "quart", null, null, 2), new(
+                "P1", null, "white", null, null, 2, 30, 3)],
             log.Uses);
         Assert.Equal(new("T1", new(2025, 1, 3), 24.5m, 3, 4, "rain, cold", 2), log.Trips.Single());
         Assert.Equal(new("sander", new(2024, 12, 1), 120, 20, 100, null, 2), log.Tools.Single());
-        Assert.Equal<Overhead>([new(new(2025, 1, 1), "rent", 80, 2), new(new(2025, 2, 1), "rent", -5, 3)], log.Overheads);
+        Assert.Equal<Overhead>(
+            [new(new(2025, 1, 1), "rent", 80, 2), new(new(2025, 2, 1), "rent", -5, 3)], log.Overheads);
         Assert.Equal(new("sage", "green", null, 2), log.Colours.Single());
     }
 
@@ -145,7 +157,9 @@ public sealed class SalesLogReaderTests
     {
         StringBuilder pieces = new("id,type,count,width,condition,color,bought_on,bought_price,listed_on,asking_price,sold_on,sold_price,notes\n");
         for (int i = 0; i < 10_000; i++)
-            pieces.Append(CultureInfo.InvariantCulture, $"P{i},dresser,1,48.5,worn,sage,2025-01-02,45.50,2025-02-03,240,2025-03-04,210.00,\"knobs, new\"\n");
+            pieces.Append(
+                CultureInfo.InvariantCulture,
+                $"P{i},dresser,1,48.5,worn,sage,2025-01-02,45.50,2025-02-03,240,2025-03-04,210.00,\"knobs, new\"\n");
         using LogFolder folder = new();
         folder.With("pieces.csv", pieces.ToString());
 

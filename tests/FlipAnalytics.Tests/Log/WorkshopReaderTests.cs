@@ -44,7 +44,8 @@ public sealed class WorkshopReaderTests
         Assert.Equal(new FeeRule(0, 5), workshop.Fees["market stall"]);
         Assert.Equal<MileageRate>([new(new(2025, 1, 1), 0.70m), new(new(2026, 1, 1), 0.725m)], workshop.Mileage);
         Assert.Equal((CostingMethod.Average, 0.05m, 0.01m), (workshop.Costing, workshop.CapitalRate, workshop.Storage));
-        Assert.Equal(new TypeGuess(new(150, 200.5m, 280), new(6, 9, 12), null, new(20, 30, 45)), workshop.Guesses["Dresser"]);
+        Assert.Equal(
+            new TypeGuess(new(150, 200.5m, 280), new(6, 9, 12), null, new(20, 30, 45)), workshop.Guesses["Dresser"]);
     }
 
     [Fact]
