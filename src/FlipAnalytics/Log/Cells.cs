@@ -148,13 +148,17 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         if (!DateOnly.TryParseExact(cell, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
-            Bad(column, cell, expected, $"{remedy} If it is one already, that day does not exist.");
+            Bad(column, cell, expected, HasShape(cell, format) ? "There is no such day; correct it." : remedy);
         else if (day < FirstDay || day > LastDay)
             Bad(column, cell, "a year from 1900 to 2100", "Correct the year.");
         else
             return day;
         return null;
     }
+
+    private static bool HasShape(string cell, string format) =>
+        cell.Length == format.Length
+        && cell.Zip(format).All(pair => pair.Second == '-' ? pair.First == '-' : char.IsAsciiDigit(pair.First));
 
     private string? Raw(string column)
     {

@@ -44,26 +44,14 @@ internal sealed class SettingTree(string key, string path, int line)
         }
         catch (TomlException e)
         {
-            problems.Error(
-                Columns.WorkshopFile,
-                e.Line,
-                null,
-                null,
-                "lines such as target_wage = 15",
-                $"{e.Message.TrimEnd('.')}. None of the settings is used until then.");
+            Report(e.Line, e.Message);
             return null;
         }
 
         if (document.HasErrors)
         {
-            foreach (DiagnosticMessage message in document.Diagnostics.Where(IsError))
-                problems.Error(
-                    Columns.WorkshopFile,
-                    message.Span.Start.Line + 1,
-                    null,
-                    null,
-                    "lines such as target_wage = 15",
-                    $"{message.Message.TrimEnd('.')}. None of the settings is used until then.");
+            foreach (DiagnosticMessage message in document.Diagnostics.Where(IsError).DistinctBy(LineOf))
+                Report(LineOf(message), message.Message);
             return null;
         }
 
@@ -72,6 +60,20 @@ internal sealed class SettingTree(string key, string path, int line)
         foreach (TableSyntaxBase table in document.Tables)
             Add(Below(top, table.Name!, LineOf(table)), table.Items);
         return top;
+
+        void Report(int? line, string message)
+        {
+            string cause = message.Contains("already defined", StringComparison.Ordinal)
+                ? "This setting or table is there twice; remove one of the two."
+                : "Texts go in quotes, numbers take a point and no comma, and brackets come in pairs.";
+            problems.Error(
+                Columns.WorkshopFile,
+                line,
+                null,
+                line is { } number ? text.Split('\n').ElementAtOrDefault(number - 1)?.Trim() : null,
+                "a line such as target_wage = 15",
+                $"{cause} None of the settings is used until then.");
+        }
     }
 
     private static void Add(SettingTree parent, IEnumerable<KeyValueSyntax> entries)
@@ -110,6 +112,8 @@ internal sealed class SettingTree(string key, string path, int line)
         StringValueSyntax quoted => quoted.Value ?? "",
         _ => key.ToString()!.Trim(),
     };
+
+    private static int LineOf(DiagnosticMessage message) => message.Span.Start.Line + 1;
 
     private static bool IsError(DiagnosticMessage message) => message.Kind == DiagnosticMessageKind.Error;
 

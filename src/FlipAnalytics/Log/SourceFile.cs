@@ -44,13 +44,15 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
         {
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             if (stream.Length > LongestFile)
-                return Refused(
-                    null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
+                return TooLarge();
             using MemoryStream bytes = new();
             byte[] block = new byte[1 << 16];
             int lineLength = 0, length;
             while ((length = stream.Read(block)) > 0)
             {
+                // A device or a file still growing has no length to go by.
+                if (bytes.Length + length > LongestFile)
+                    return TooLarge();
                 bytes.Write(block, 0, length);
                 ReadOnlySpan<byte> rest = block.AsSpan(0, length);
                 for (
@@ -68,6 +70,9 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
 
             return Decoded(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
         }
+
+        SourceFile TooLarge() => Refused(
+            null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
 
         SourceFile TooLong(MemoryStream read) => Refused(
             LineOf(read.GetBuffer().AsSpan(0, (int)read.Length)),

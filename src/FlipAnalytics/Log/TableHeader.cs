@@ -8,9 +8,10 @@ internal static class TableHeader
 {
     /// <summary>Places of the known columns; null if the file cannot be used.</summary>
     public static FrozenDictionary<string, ColumnPlace>? Read<T>(
-        IReadOnlyList<string> headers, ReadOnlySpan<byte> bytes, LogTable table, LogProblems problems, ReadTable<T> rows)
+        IReadOnlyList<string> headers, bool isBroken, ReadOnlySpan<byte> bytes, LogProblems problems, ReadTable<T> rows)
         where T : class
     {
+        LogTable table = rows.Table;
         if (IsEmpty(bytes))
             return Refused(
                 null,
@@ -21,6 +22,9 @@ internal static class TableHeader
                 1,
                 "commas between the columns",
                 $"The columns are separated by {separator}; save the file again as CSV with commas.");
+
+        if (isBroken)
+            return Refused(1, "a header line", "A quote in the header is out of place; take it out.");
 
         Dictionary<string, ColumnPlace> places = [];
         List<string> unknown = [];
@@ -46,7 +50,7 @@ internal static class TableHeader
         }
 
         rows.Headers = places.Keys.ToFrozenSet();
-        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0)];
+        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0).Select(LogProblems.OnOneLine)];
         ReportNearMisses(rows.UnknownColumns, table, places, problems);
         bool isMissing = false;
         foreach (LogColumn column in table.Columns.Where(column => column.IsRequired))

@@ -95,6 +95,25 @@ public sealed class BrokenFileTests
     }
 
     [Fact]
+    public void Semicolons_are_named_also_where_every_cell_is_in_quotes() =>
+        Assert.Contains(
+            "separated by semicolons",
+            Assert.Single(LogFolder.ReadPieces("\"type\";\"bought_price\"\n\"desk\";\"1\"\n").Problems).Remedy,
+            StringComparison.Ordinal);
+
+    [Theory]
+    [InlineData("type,\"bought_price\ndesk,1\n")]
+    [InlineData("type,\"bought\"_price\ndesk,1\n")]
+    public void A_header_with_a_quote_out_of_place_leaves_the_file_unread(string text)
+    {
+        LogReading reading = LogFolder.ReadPieces(text);
+
+        Assert.Null(reading.Log);
+        Assert.Contains("A quote in the header", Assert.Single(reading.Problems).Remedy, StringComparison.Ordinal);
+        Assert.Equal((1, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
+    }
+
+    [Fact]
     public void A_separator_hint_for_semicolons_is_named() =>
         Assert.Contains(
             "separated by semicolons",

@@ -41,6 +41,14 @@ public sealed class CellTests
         Assert.Equal((2, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
     }
 
+    [Theory]
+    [InlineData("31.02.2025", "Write it as year-month-day.")]
+    [InlineData("2025-02-30", "There is no such day; correct it.")]
+    public void A_wrong_date_is_told_from_a_wrong_way_to_write_it(string cell, string remedy) =>
+        Assert.Equal(
+            remedy,
+            Assert.Single(LogFolder.ReadPieces($"type,bought_price,bought_on\ndesk,1,{cell}\n").Problems).Remedy);
+
     [Fact]
     public void Every_bad_cell_of_a_row_is_reported()
     {
@@ -70,7 +78,7 @@ public sealed class CellTests
 
         Assert.Empty(reading.Log!.Pieces);
         LogProblem forTheFile = reading.Problems.Single(problem => problem.Row is null);
-        Assert.Contains("2 numbers here have a decimal comma", forTheFile.Remedy, StringComparison.Ordinal);
+        Assert.Contains("decimal comma (2 cells)", forTheFile.Remedy, StringComparison.Ordinal);
         Assert.Equal(
             [2, 3, 4],
             reading.Problems.Where(problem => problem.Row is not null).Select(problem => problem.Row!.Value));

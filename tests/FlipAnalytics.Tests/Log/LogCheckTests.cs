@@ -84,5 +84,14 @@ public sealed class LogCheckTests
         Assert.All(text.Split('\n'), line => Assert.InRange(line.Length, 0, 100));
     }
 
+    [Fact]
+    public void Nothing_in_a_file_can_upset_the_terminal()
+    {
+        string text = LogCheckText.Render(Check("type,bought_price,\u001b[31mred\ndesk,\u001b[2J,\n"));
+
+        Assert.Contains("found ' [2J'", text, StringComparison.Ordinal);
+        Assert.DoesNotContain('\u001b', text);
+    }
+
     private static LogCheck Check(string pieces) => LogCheck.Of(LogFolder.ReadPieces(pieces));
 }

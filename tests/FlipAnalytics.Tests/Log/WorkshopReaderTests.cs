@@ -119,7 +119,9 @@ public sealed class WorkshopReaderTests
     {
         (Workshop workshop, LogProblem[] problems) = Read(toml);
 
-        Assert.Equal((Severity.Error, line), (problems[0].Severity, problems[0].Row));
+        LogProblem problem = Assert.Single(problems);
+        Assert.Equal((Severity.Error, line), (problem.Severity, problem.Row));
+        Assert.Equal(toml.Split('\n')[line - 1], problem.Found);
         Assert.Null(workshop.Name);
         Assert.Null(workshop.TargetWage);
     }
