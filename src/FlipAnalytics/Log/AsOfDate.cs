@@ -7,7 +7,7 @@ namespace FlipAnalytics;
 /// <param name="Sentence">A line for the reader of a report; null where the date is what they would expect.</param>
 public sealed record AsOfDate(DateOnly Date, string? Sentence)
 {
-    /// <summary>A log whose last fact is older than this is one that was left alone, not a market that died; in days.</summary>
+    /// <summary>Days after which a silent log is one that was left alone, not a market that died.</summary>
     public const int LongestSilenceInDays = 45;
 
     /// <summary>

@@ -11,7 +11,7 @@ namespace FlipAnalytics;
 /// the row it stands in is set aside: one rule for every column. An empty cell is unknown.
 /// </summary>
 internal sealed class Cells(
-    CsvReader csv, LogTable table, FrozenDictionary<string, int> positions, RowReading reading)
+    CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
 {
     // Beyond these a date is a slip of the pen and a number not of this trade.
     private static readonly DateOnly FirstDay = new(1900, 1, 1);
@@ -40,7 +40,7 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        return table[column].Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
+        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
     }
 
     /// <summary>A text that the row cannot do without.</summary>
@@ -52,13 +52,13 @@ internal sealed class Cells(
     {
         if (Raw(column) is not { } cell)
             return null;
-        foreach (T value in Enum.GetValues<T>())
-        {
-            if (Columns.WordOf(value).Equals(cell, StringComparison.OrdinalIgnoreCase))
-                return value;
-        }
-
-        Bad(column, cell, $"one of {string.Join(", ", table[column].Words)}", "Use one of these words, or leave the cell empty.");
+        if (EnumWords<T>.ByWord.TryGetValue(cell, out T value))
+            return value;
+        Bad(
+            column,
+            cell,
+            $"one of {string.Join(", ", table[column].Words)}",
+            "Use one of these words, or leave the cell empty.");
         return null;
     }
 
@@ -89,25 +89,37 @@ internal sealed class Cells(
     {
         if (Raw(column) is not { } cell)
             return null;
-        LogColumn meaning = table[column];
+        LogColumn meaning = places[column].Column;
         bool isMoney = meaning.Kind == ColumnKind.Money;
-        if (!decimal.TryParse(
-                cell, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal number))
+        const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
+        if (!decimal.TryParse(cell, Plain, CultureInfo.InvariantCulture, out decimal number))
         {
             Bad(column, cell, isMoney ? "an amount such as 12.50" : "a number such as 12.5", RemedyOfNumber(cell));
         }
         else if (IsTooSmall(number, meaning.Smallest))
         {
-            Bad(column, cell, meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero", "Correct it, or leave the cell empty if you do not know it.");
+            Bad(
+                column,
+                cell,
+                meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero",
+                "Correct it, or leave the cell empty if you do not know it.");
         }
         else if (decimal.Abs(number) >= LargestNumber)
         {
-            Bad(column, cell, "a number of at most twelve digits", "Correct it, or leave the cell empty if you do not know it.");
+            Bad(
+                column,
+                cell,
+                "a number of at most twelve digits",
+                "Correct it, or leave the cell empty if you do not know it.");
         }
         else if (isMoney && number.Scale > reading.Currency.MinorDigits)
         {
             string digits = reading.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture);
-            Bad(column, cell, $"at most {digits} digits after the point in {reading.Currency.Code}", "Round it, and leave out thousands separators.");
+            Bad(
+                column,
+                cell,
+                $"at most {digits} digits after the point in {reading.Currency.Code}",
+                "Round it, and leave out thousands separators.");
         }
         else
         {
@@ -136,7 +148,7 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         if (!DateOnly.TryParseExact(cell, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
-            Bad(column, cell, expected, $"{remedy} If it is one already, that day does not exist.");
+            Bad(column, cell, expected, HasShape(cell, format) ? "There is no such day; correct it." : remedy);
         else if (day < FirstDay || day > LastDay)
             Bad(column, cell, "a year from 1900 to 2100", "Correct the year.");
         else
@@ -144,11 +156,15 @@ internal sealed class Cells(
         return null;
     }
 
+    private static bool HasShape(string cell, string format) =>
+        cell.Length == format.Length
+        && cell.Zip(format).All(pair => pair.Second == '-' ? pair.First == '-' : char.IsAsciiDigit(pair.First));
+
     private string? Raw(string column)
     {
-        if (!positions.TryGetValue(column, out int position))
+        if (!places.TryGetValue(column, out ColumnPlace? place))
             return null;
-        string cell = csv.GetString(position).Trim();
+        string cell = csv.GetString(place.Position).Trim();
         return cell.Length == 0 ? null : cell;
     }
 
@@ -169,15 +185,17 @@ internal sealed class Cells(
     private string RemedyOfNumber(string cell)
     {
         int comma = cell.IndexOf(',', StringComparison.Ordinal);
-        if (comma > 0 && cell.Length - comma - 1 is 1 or 2 && cell.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') < 0)
+        bool isTail = cell.AsSpan(comma + 1).IndexOfAnyExceptInRange('0', '9') < 0;
+        if (comma > 0 && isTail && cell.Length - comma - 1 is 1 or 2)
         {
             DecimalCommas++;
             DecimalComma ??= cell;
             return "Write a point in place of the comma.";
         }
 
+        bool hasDigits = cell.AsSpan().IndexOfAnyInRange('0', '9') >= 0;
         return comma >= 0 ? "Leave out thousands separators."
-            : cell.AsSpan().IndexOfAnyInRange('0', '9') < 0 ? "Write the number in digits, or leave the cell empty if you do not know it."
+            : !hasDigits ? "Write the number in digits, or leave the cell empty if you do not know it."
             : "Write digits and a point only, without a sign, unit or spaces.";
     }
 

@@ -20,7 +20,12 @@ public static class Columns
             new("id", Name, "Your own name for the piece, different for every row; without it the line number serves."),
             new("type", Label, "Kind of furniture in your own words, such as dresser.", IsRequired: true),
             new("title", Text, "A few words that tell the piece from others."),
-            new("count", WholeNumber, "How many items are sold as one, such as 4 for a set of chairs.", "items", Smallest.AboveZero),
+            new(
+                "count",
+                WholeNumber,
+                "How many items are sold as one, such as 4 for a set of chairs.",
+                "items",
+                Smallest.AboveZero),
             new("width", Number, "Width of one item.", Length, Smallest.AboveZero),
             new("depth", Number, "Depth of one item.", Length, Smallest.AboveZero),
             new("height", Number, "Height of one item.", Length, Smallest.AboveZero),
@@ -32,13 +37,16 @@ public static class Columns
             new("trip", Name, "Outing that brought it home; a name in trips.csv."),
             new("bought_on", Date, "Day you bought it."),
             Money("sticker_price", "What the store asked.", Smallest.Zero),
-            Money("bought_price", "What you paid; 0 for a piece that cost nothing.", Smallest.Zero) with { IsRequired = true },
+            Money("bought_price", "What you paid; 0 if it cost nothing.", Smallest.Zero) with { IsRequired = true },
             Money("expected_price", "Your own guess of the sale price when you bought it.", Smallest.AboveZero),
             new("ready_on", Date, "Day the work on it was done."),
             new("listed_on", Date, "Day you first offered it; offering it again changes nothing here."),
             Money("asking_price", "What you asked at first; later changes go into asking.csv.", Smallest.AboveZero),
             new("sold_on", Date, "Day it was sold."),
-            Money("sold_price", "What the buyer paid for the piece, before fees and without a delivery charge.", Smallest.AboveZero),
+            Money(
+                "sold_price",
+                "What the buyer paid for the piece, before fees and without a delivery charge.",
+                Smallest.AboveZero),
             new("channel", Label, "Where it was sold, such as online or market stall."),
             Money("fees", "What the channel or payment service kept.", Smallest.Zero),
             Money("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
@@ -74,7 +82,7 @@ public static class Columns
     /// <summary><c>supplies.csv</c>: purchases of what is used up.</summary>
     public static LogTable Supplies { get; } = new(
         "supplies.csv",
-        "With what you paid for paint and the rest, each piece carries its supplies, and half-used cans count as stock.",
+        "With what paint and the rest cost, each piece carries its supplies, and half-used cans are stock.",
         [
             new("item", Name, "Your own name for it; purchases of one item share it.", IsRequired: true),
             new("kind", Label, "What kind of thing it is, such as paint or abrasive."),
@@ -82,7 +90,12 @@ public static class Columns
             new("quantity", Number, "How much, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
             new("unit", Label, "Unit of the quantity, such as quart, l or sheet."),
             Money("price", "What you paid for the whole quantity.", Smallest.Zero),
-            new("coverage", Number, "Area that one unit covers in one coat, by the label.", "the coverage unit", Smallest.AboveZero),
+            new(
+                "coverage",
+                Number,
+                "Area that one unit covers in one coat, by the label.",
+                "the coverage unit",
+                Smallest.AboveZero),
             new("coverage_unit", Label, "Unit of the coverage, such as ft2/quart."),
         ]);
 
@@ -94,10 +107,20 @@ public static class Columns
             new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
             new("date", Date, "Day of the use."),
             new("item", Name, "What you used; an item of supplies.csv.", IsRequired: true),
-            new("quantity", Number, "Measured quantity, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
+            new(
+                "quantity",
+                Number,
+                "Measured quantity, in the unit beside it.",
+                "the unit beside it",
+                Smallest.AboveZero),
             new("unit", Label, "Unit of the quantity."),
             new("coats", Number, "Number of coats, where you did not measure.", "coats", Smallest.AboveZero),
-            new("area", Number, "Area coated, where you did not measure.", "square feet, or square metres where lengths are in cm", Smallest.AboveZero),
+            new(
+                "area",
+                Number,
+                "Area coated, where you did not measure.",
+                "square feet, or square metres where lengths are in cm",
+                Smallest.AboveZero),
         ]);
 
     /// <summary><c>trips.csv</c>: outings to look for pieces.</summary>

@@ -11,13 +11,31 @@ internal static class FileNames
         foreach (string name in OtherFiles(folder))
         {
             if (NearMiss.Of(name, missing) is { } meant)
-                problems.Warning(name, null, null, null, $"the name {meant}", "It was not read under this name; if it is that table, rename it.");
+                problems.Warning(
+                    name,
+                    null,
+                    null,
+                    null,
+                    $"the name {meant}",
+                    "It was not read under this name; if it is that table, rename it.");
             else if (IsOtherFormat(name, missing) is { } table)
-                problems.Warning(name, null, null, null, $"a CSV file named {table}", "It was not read; open it and save it as \"CSV UTF-8\".");
+                problems.Warning(
+                    name,
+                    null,
+                    null,
+                    null,
+                    $"a CSV file named {table}",
+                    "It was not read; open it and save it as \"CSV UTF-8\".");
         }
 
         if (!tables.Pieces.IsPresent)
-            problems.Error(Columns.Pieces.File, null, null, null, "this file in the folder", "Without it there is no log; check the folder, or begin one with flip record.");
+            problems.Error(
+                Columns.Pieces.File,
+                null,
+                null,
+                null,
+                "this file in the folder",
+                "Without it there is no log; check the folder, or begin one with flip record.");
     }
 
     private static List<string> OtherFiles(string folder)
@@ -41,6 +59,7 @@ internal static class FileNames
 
     private static string? IsOtherFormat(string name, List<string> missing) =>
         Path.GetExtension(name).ToLowerInvariant() is ".xlsx" or ".xls" or ".ods" or ".txt" or ".tsv"
-            ? missing.Find(table => Path.GetFileNameWithoutExtension(table).Equals(Path.GetFileNameWithoutExtension(name), StringComparison.OrdinalIgnoreCase))
+            ? missing.Find(table => Path.GetFileNameWithoutExtension(table).Equals(
+                Path.GetFileNameWithoutExtension(name), StringComparison.OrdinalIgnoreCase))
             : null;
 }

@@ -18,11 +18,13 @@ public static class KnownThen
         public SalesLog AsOf(DateOnly date)
         {
             HashSet<string> notBought = [.. log.Pieces.Where(piece => piece.BoughtOn > date).Select(piece => piece.Id)];
-            HashSet<string> workUnknown = [.. log.Pieces.Where(piece => !IsWorkKnown(piece, date)).Select(piece => piece.Id)];
+            HashSet<string> workUnknown =
+                [.. log.Pieces.Where(piece => !IsWorkKnown(piece, date)).Select(piece => piece.Id)];
             return log with
             {
                 Date = date,
-                Pieces = [.. log.Pieces.Where(piece => !notBought.Contains(piece.Id)).Select(piece => Then(piece, date))],
+                Pieces = [.. log.Pieces.Where(piece => !notBought.Contains(piece.Id)).Select(piece => Then(
+                    piece, date))],
                 AskingPrices = [.. log.AskingPrices.Where(change => IsKnownOf(change.PieceId, change.Date))],
                 Hours = [.. log.Hours.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
                 Supplies = [.. log.Supplies.Where(purchase => IsKnown(purchase.BoughtOn))],

@@ -17,6 +17,9 @@ public static class LogDates
                 .Concat(log.Overheads.Select(overhead => (DateOnly?)overhead.Month))
                 .OfType<DateOnly>();
 
+        /// <summary>The date of the first dated fact; null if no fact has a date.</summary>
+        public DateOnly? FirstFact() => log.FactDates().Cast<DateOnly?>().Min();
+
         /// <summary>The date of the last dated fact; null if no fact has a date.</summary>
         public DateOnly? LastFact() => log.FactDates().Cast<DateOnly?>().Max();
 

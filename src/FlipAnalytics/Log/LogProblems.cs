@@ -20,23 +20,31 @@ internal sealed class LogProblems
         return [.. problems.OrderBy(problem => files.IndexOf(problem.File)).ThenBy(problem => problem.Row ?? 0)];
     }
 
+    /// <summary>A text from a file without what would upset a terminal or break the line.</summary>
+    public static string OnOneLine(string text) => string.Create(text.Length, text, static (shown, source) =>
+    {
+        for (int i = 0; i < source.Length; i++)
+            shown[i] = char.IsControl(source[i]) ? ' ' : source[i];
+    });
+
     private void Add(
         Severity severity, string file, int? row, string? column, string? found, string expected, string remedy) =>
-        problems.Add(new(severity, file, row, column, found is null ? null : Shown(found), expected, remedy));
+        problems.Add(new(
+            severity,
+            OnOneLine(file),
+            row,
+            column is null ? null : OnOneLine(Short(column)),
+            found is null ? null : OnOneLine(Short(found)),
+            expected,
+            OnOneLine(remedy)));
 
-    /// <summary>What a cell says, on one line and short enough to be read in a list of problems.</summary>
-    private static string Shown(string found)
+    /// <summary>What a cell says, short enough to be read in a list of problems.</summary>
+    private static string Short(string text)
     {
         const int LongestShown = 60;
-        bool isLong = found.Length > LongestShown;
-        ReadOnlySpan<char> start = found.AsSpan(0, isLong ? LongestShown : found.Length);
-        if (isLong && char.IsHighSurrogate(start[^1]))
-            start = start[..^1];
-        string text = string.Create(start.Length, start, static (shown, source) =>
-        {
-            for (int i = 0; i < source.Length; i++)
-                shown[i] = char.IsControl(source[i]) ? ' ' : source[i];
-        });
-        return isLong ? text + "..." : text;
+        if (text.Length <= LongestShown)
+            return text;
+        int end = char.IsHighSurrogate(text[LongestShown - 1]) ? LongestShown - 1 : LongestShown;
+        return text[..end] + "...";
     }
 }

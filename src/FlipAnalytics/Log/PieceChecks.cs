@@ -20,13 +20,20 @@ internal static class PieceChecks
                     "id",
                     piece.Id,
                     "an id of its own",
-                    string.Create(CultureInfo.InvariantCulture, $"Line {first.Row} has the same id; give one of the two another."));
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Line {first.Row} has the same id; give one of the two another."));
                 pieces.SetAside(piece);
             }
             else if (Contradiction(piece) is { } contradiction)
             {
                 problems.Error(
-                    pieces.Table.File, piece.Row, contradiction.Column, contradiction.Found, contradiction.Expected, contradiction.Remedy);
+                    pieces.Table.File,
+                    piece.Row,
+                    contradiction.Column,
+                    contradiction.Found,
+                    contradiction.Expected,
+                    contradiction.Remedy);
                 pieces.SetAside(piece);
             }
             else
@@ -41,9 +48,17 @@ internal static class PieceChecks
     private static (string Column, string? Found, string Expected, string Remedy)? Contradiction(Piece piece)
     {
         if (piece.IsSold && (piece.LeftOn is not null || piece.LeftAs is not null))
-            return ("left_on", Iso(piece.LeftOn), "either a sale or a departure without one", "Empty the sale or left_on and left_as.");
+            return (
+                "left_on",
+                Iso(piece.LeftOn),
+                "either a sale or a departure without one",
+                "Empty the sale or left_on and left_as.");
         if (piece.SoldOn is not null && piece.SoldPrice is null)
-            return ("sold_price", null, "a sale price, as the piece has a day of sale", "Fill in what the buyer paid; if it was given away, empty sold_on and fill in left_on and left_as.");
+            return (
+                "sold_price",
+                null,
+                "a sale price, as the piece has a day of sale",
+                "Fill in what the buyer paid; if it was given away, empty sold_on and fill in left_on and left_as.");
         return Earlier("sold_on", piece.SoldOn, "listed_on", piece.ListedOn)
             ?? Earlier("sold_on", piece.SoldOn, "bought_on", piece.BoughtOn)
             ?? Earlier("left_on", piece.LeftOn, "listed_on", piece.ListedOn)
@@ -52,7 +67,8 @@ internal static class PieceChecks
             ?? Earlier("ready_on", piece.ReadyOn, "bought_on", piece.BoughtOn);
     }
 
-    private static (string, string?, string, string)? Earlier(string column, DateOnly? date, string before, DateOnly? bound) =>
+    private static (string, string?, string, string)? Earlier(
+        string column, DateOnly? date, string before, DateOnly? bound) =>
         date < bound
             ? (column, Iso(date), $"{Iso(bound)} or later, its {before}", "Correct the date that is wrong.")
             : null;
@@ -65,13 +81,23 @@ internal static class PieceChecks
             if (piece.BoughtPrice is null && pieces.Headers.Contains("bought_price"))
             {
                 problems.Warning(
-                    pieces.Table.File, piece.Row, "bought_price", null, "what you paid", "Fill it in, 0 if it cost nothing; until then no profit is known for this piece.");
+                    pieces.Table.File,
+                    piece.Row,
+                    "bought_price",
+                    null,
+                    "what you paid",
+                    "Fill it in, 0 if it cost nothing; until then no profit is known for this piece.");
             }
 
             if (piece.SoldPrice is not null && piece.SoldOn is null && salesHaveDates)
             {
                 problems.Warning(
-                    pieces.Table.File, piece.Row, "sold_on", null, "a day of sale, as other sales have one", "Fill it in; until then the sale counts in no quarter and says nothing about speed.");
+                    pieces.Table.File,
+                    piece.Row,
+                    "sold_on",
+                    null,
+                    "a day of sale, as other sales have one",
+                    "Fill it in; until then the sale counts in no quarter and says nothing about speed.");
             }
         }
     }

@@ -10,7 +10,8 @@ internal static class ReferenceChecks
         Dictionary<string, Piece> pieces = tables.Pieces.Kept
             .ToDictionary(piece => piece.Id, StringComparer.OrdinalIgnoreCase);
         Dictionary<string, int> setAside = new(StringComparer.OrdinalIgnoreCase);
-        foreach (Piece piece in tables.Pieces.Read.Concat(tables.Pieces.Unusable).Where(piece => !pieces.ContainsKey(piece.Id)))
+        IEnumerable<Piece> all = tables.Pieces.Read.Concat(tables.Pieces.Unusable);
+        foreach (Piece piece in all.Where(piece => !pieces.ContainsKey(piece.Id)))
             setAside.TryAdd(piece.Id, piece.Row);
 
         RequirePiece(tables.Asking, change => change.PieceId, change => change.Row);
@@ -30,9 +31,17 @@ internal static class ReferenceChecks
                 if (idOf(record) is not { } id || pieces.ContainsKey(id))
                     continue;
                 string remedy = setAside.TryGetValue(id, out int row)
-                    ? string.Create(CultureInfo.InvariantCulture, $"The piece is set aside; put line {row} of {tables.Pieces.Table.File} right first.")
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"The piece is set aside; put line {row} of {tables.Pieces.Table.File} right first.")
                     : $"Correct the id, or add the piece to {tables.Pieces.Table.File}.";
-                problems.Error(table.Table.File, rowOf(record), "id", id, $"the id of a piece in {tables.Pieces.Table.File}", remedy);
+                problems.Error(
+                    table.Table.File,
+                    rowOf(record),
+                    "id",
+                    id,
+                    $"the id of a piece in {tables.Pieces.Table.File}",
+                    remedy);
                 table.SetAside(record);
             }
         }
@@ -46,8 +55,10 @@ internal static class ReferenceChecks
                 if (firsts.TryAdd(nameOf(record), rowOf(record)))
                     continue;
                 string remedy = string.Create(
-                    CultureInfo.InvariantCulture, $"Line {firsts[nameOf(record)]} is for the same {column}; remove or rename one of the two.");
-                problems.Error(table.Table.File, rowOf(record), column, nameOf(record), $"one row for each {column}", remedy);
+                    CultureInfo.InvariantCulture,
+                    $"Line {firsts[nameOf(record)]} is for the same {column}; remove or rename one of the two.");
+                problems.Error(
+                    table.Table.File, rowOf(record), column, nameOf(record), $"one row for each {column}", remedy);
                 table.SetAside(record);
             }
         }
@@ -62,7 +73,12 @@ internal static class ReferenceChecks
         foreach (Piece piece in tables.Pieces.Kept.Where(piece => piece.Trip is { } trip && !trips.Contains(trip)))
         {
             problems.Warning(
-                tables.Pieces.Table.File, piece.Row, "trip", piece.Trip, $"a trip in {tables.Trips.Table.File}", "Correct the name, or add the trip; until then the piece carries no driving.");
+                tables.Pieces.Table.File,
+                piece.Row,
+                "trip",
+                piece.Trip,
+                $"a trip in {tables.Trips.Table.File}",
+                "Correct the name, or add the trip; until then the piece carries no driving.");
         }
     }
 
@@ -79,7 +95,12 @@ internal static class ReferenceChecks
         }
 
         void Warn(AskingPrice change, string expected) => problems.Warning(
-            asking.Table.File, change.Row, "date", Iso(change.Date), expected, "Correct the date here or in pieces.csv.");
+            asking.Table.File,
+            change.Row,
+            "date",
+            Iso(change.Date),
+            expected,
+            "Correct the date here or in pieces.csv.");
     }
 
     private static void WarnOfLongDays(ReadTable<HoursEntry> hours, LogProblems problems)
@@ -87,7 +108,12 @@ internal static class ReferenceChecks
         foreach (HoursEntry entry in hours.Kept.Where(entry => entry is { Date: not null, Hours: > 24 }))
         {
             problems.Warning(
-                hours.Table.File, entry.Row, "hours", entry.Hours.ToString(CultureInfo.InvariantCulture), "at most 24 on one day", "Correct it, or spread it over the days worked; it counts as it stands.");
+                hours.Table.File,
+                entry.Row,
+                "hours",
+                entry.Hours.ToString(CultureInfo.InvariantCulture),
+                "at most 24 on one day",
+                "Correct it, or spread it over the days worked; it counts as it stands.");
         }
     }
 

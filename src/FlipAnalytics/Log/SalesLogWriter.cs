@@ -33,7 +33,7 @@ public static class SalesLogWriter
         ArgumentNullException.ThrowIfNull(log);
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         if (!overwrite && ExistingFile(folder) is { } existing)
-            throw new IOException($"{existing} is there already; name an empty folder, or allow the log in it to be replaced.");
+            throw new IOException($"{existing} is there already; name an empty folder, or allow it to be replaced.");
 
         Directory.CreateDirectory(folder);
         using StagedFiles files = new(folder);
@@ -65,7 +65,8 @@ public static class SalesLogWriter
             return;
         List<LogColumn> columns =
         [
-            .. table.Columns.Where(column => column.IsRequired || records.Any(record => cell(record, column.Name) is not null)),
+            .. table.Columns.Where(
+                column => column.IsRequired || records.Any(record => cell(record, column.Name) is not null)),
         ];
         using CsvWriter csv = CsvWriter.Create(files.Add(table.File), Options, leaveOpen: false);
         csv.WriteHeader([.. columns.Select(column => column.Name)]);

@@ -39,7 +39,8 @@ internal sealed class SettingProblems(LogProblems problems)
             string remedy = NearMiss.Of(entry.Key, known) is { } meant
                 ? $"It was left out; if you mean {meant}, write it so."
                 : $"It was left out; what can stand here is {string.Join(", ", known)}.";
-            problems.Warning(Columns.WorkshopFile, entry.Line, entry.Path, null, "a setting that the log knows", remedy);
+            problems.Warning(
+                Columns.WorkshopFile, entry.Line, entry.Path, null, "a setting that the log knows", remedy);
         }
     }
 
@@ -83,7 +84,10 @@ internal sealed class SettingProblems(LogProblems problems)
             return null;
         if (table.Value is null)
             return table;
-        Bad(table, $"a table [{key}] with its own keys", $"Write [{key}] on a line of its own and the settings below it.");
+        Bad(
+            table,
+            $"a table [{key}] with its own keys",
+            $"Write [{key}] on a line of its own and the settings below it.");
         return null;
     }
 
@@ -97,7 +101,10 @@ internal sealed class SettingProblems(LogProblems problems)
             if (table.Value is null)
                 yield return table;
             else
-                Bad(table, $"a table such as [{key}.{table.Key}]", $"Write [{key}.NAME] on a line of its own and the settings below it.");
+                Bad(
+                    table,
+                    $"a table such as [{key}.{table.Key}]",
+                    $"Write [{key}.NAME] on a line of its own and the settings below it.");
         }
     }
 
@@ -114,7 +121,8 @@ internal sealed class SettingProblems(LogProblems problems)
         else if (entry.Value is null)
         {
             ReportUnknown(entry, GuessKeys);
-            numbers = [.. GuessKeys.Where(part => entry[part] is not null).Select(part => Number(entry[part]!, SettingRange.AboveZero))];
+            numbers = [.. GuessKeys.Where(part => entry[part] is not null).Select(part => Number(
+                entry[part]!, SettingRange.AboveZero))];
         }
         else
         {
@@ -127,7 +135,11 @@ internal sealed class SettingProblems(LogProblems problems)
         {
             if (low <= likely && likely <= high)
                 return new(low, likely, high);
-            Bad(entry, "low, likely and high in rising order", "Put the smallest first.", string.Create(CultureInfo.InvariantCulture, $"{low}, {likely}, {high}"));
+            Bad(
+                entry,
+                "low, likely and high in rising order",
+                "Put the smallest first.",
+                string.Create(CultureInfo.InvariantCulture, $"{low}, {likely}, {high}"));
         }
 
         return null;
@@ -138,9 +150,14 @@ internal sealed class SettingProblems(LogProblems problems)
         string? written = value is IntegerValueSyntax or FloatValueSyntax
             ? value.ToString().Trim().Replace("_", "", StringComparison.Ordinal)
             : null;
-        const NumberStyles Style = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+        const NumberStyles Style =
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out decimal number))
-            Bad(entry, "a number with a point, without quotes", "Write, for instance, 15 or 0.13.", value?.ToString().Trim());
+            Bad(
+                entry,
+                "a number with a point, without quotes",
+                "Write, for instance, 15 or 0.13.",
+                value?.ToString().Trim());
         else if (!IsIn(number, range))
             Bad(entry, Described(range), "Correct it; the default is used until then.", written);
         else

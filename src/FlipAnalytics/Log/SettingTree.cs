@@ -1,5 +1,6 @@
 using System.Text;
 
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -11,8 +12,8 @@ namespace FlipAnalytics;
 /// </summary>
 internal sealed class SettingTree(string key, string path, int line)
 {
-    // Settings have at most three levels; deeper brackets are no settings and would exhaust a recursive parser.
-    private const int MostBrackets = 50;
+    // Settings have four levels at most; what is deeper stands below an unknown key and is reported with it.
+    private const int MostLevels = 4;
 
     private readonly List<SettingTree> children = [];
 
@@ -36,17 +37,21 @@ internal sealed class SettingTree(string key, string path, int line)
     public static SettingTree? Parse(ReadOnlyMemory<byte> bytes, LogProblems problems)
     {
         string text = Encoding.UTF8.GetString(bytes.Span);
-        if (text.Split('\n').Any(line => line.Count(letter => letter is '[' or '{' or '.') > MostBrackets))
+        DocumentSyntax document;
+        try
         {
-            problems.Error(Columns.WorkshopFile, null, null, null, "settings", "It is nested too deeply to be settings; check that it is the right file.");
+            document = SyntaxParser.Parse(text, Columns.WorkshopFile, validate: true);
+        }
+        catch (TomlException e)
+        {
+            Report(e.Line, e.Message);
             return null;
         }
 
-        DocumentSyntax document = SyntaxParser.Parse(text, Columns.WorkshopFile, validate: true);
         if (document.HasErrors)
         {
-            foreach (DiagnosticMessage message in document.Diagnostics.Where(message => message.Kind == DiagnosticMessageKind.Error))
-                problems.Error(Columns.WorkshopFile, message.Span.Start.Line + 1, null, null, "lines such as target_wage = 15", $"{message.Message.TrimEnd('.')}. None of the settings is used until then.");
+            foreach (DiagnosticMessage message in document.Diagnostics.Where(IsError).DistinctBy(LineOf))
+                Report(LineOf(message), message.Message);
             return null;
         }
 
@@ -55,6 +60,20 @@ internal sealed class SettingTree(string key, string path, int line)
         foreach (TableSyntaxBase table in document.Tables)
             Add(Below(top, table.Name!, LineOf(table)), table.Items);
         return top;
+
+        void Report(int? line, string message)
+        {
+            string cause = message.Contains("already defined", StringComparison.Ordinal)
+                ? "This setting or table is there twice; remove one of the two."
+                : "Texts go in quotes, numbers take a point and no comma, and brackets come in pairs.";
+            problems.Error(
+                Columns.WorkshopFile,
+                line,
+                null,
+                line is { } number ? text.Split('\n').ElementAtOrDefault(number - 1)?.Trim() : null,
+                "a line such as target_wage = 15",
+                $"{cause} None of the settings is used until then.");
+        }
     }
 
     private static void Add(SettingTree parent, IEnumerable<KeyValueSyntax> entries)
@@ -74,7 +93,7 @@ internal sealed class SettingTree(string key, string path, int line)
     private static SettingTree Below(SettingTree parent, KeySyntax key, int line)
     {
         SettingTree entry = Child(parent, NameOf(key.Key!), line);
-        foreach (DottedKeyItemSyntax part in key.DotKeys)
+        foreach (DottedKeyItemSyntax part in key.DotKeys.Take(MostLevels))
             entry = Child(entry, NameOf(part.Key!), line);
         return entry;
     }
@@ -93,6 +112,10 @@ internal sealed class SettingTree(string key, string path, int line)
         StringValueSyntax quoted => quoted.Value ?? "",
         _ => key.ToString()!.Trim(),
     };
+
+    private static int LineOf(DiagnosticMessage message) => message.Span.Start.Line + 1;
+
+    private static bool IsError(DiagnosticMessage message) => message.Kind == DiagnosticMessageKind.Error;
 
     private static int LineOf(SyntaxNode node) => node.Span.Start.Line + 1;
 }

@@ -24,7 +24,8 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
     {
         string path = Path.Combine(folder, name);
         if (Directory.Exists(path))
-            return Refused(null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
+            return Refused(
+                null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
         if (!File.Exists(path))
             return new(false, null, 0);
         try
@@ -33,65 +34,84 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Refused(null, "a file that can be opened", $"It cannot be read ({e.Message}); close other programs that use it and check that you may read it.");
+            return Refused(
+                null,
+                "a file that can be opened",
+                $"It cannot be read ({e.Message}); close other programs that use it and check that you may read it.");
         }
 
         SourceFile Guarded(string path)
         {
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             if (stream.Length > LongestFile)
-                return Refused(null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
-            using MemoryStream bytes = new((int)stream.Length);
+                return TooLarge();
+            using MemoryStream bytes = new();
             byte[] block = new byte[1 << 16];
-            int line = 1, lineLength = 0, lines = 0, length;
-            bool isBlank = true;
+            int lineLength = 0, length;
             while ((length = stream.Read(block)) > 0)
             {
-                foreach (byte b in block.AsSpan(0, length))
+                // A device or a file still growing has no length to go by.
+                if (bytes.Length + length > LongestFile)
+                    return TooLarge();
+                bytes.Write(block, 0, length);
+                ReadOnlySpan<byte> rest = block.AsSpan(0, length);
+                for (
+                    int end; (end = rest.IndexOfAny((byte)'\n', (byte)'\r')) >= 0; rest = rest[(end + 1)..],
+                    lineLength = 0)
                 {
-                    if (b is (byte)'\n' or (byte)'\r')
-                    {
-                        lines += isBlank ? 0 : 1;
-                        line += b == (byte)'\n' ? 1 : 0;
-                        lineLength = 0;
-                        isBlank = true;
-                        continue;
-                    }
-
-                    isBlank &= b == (byte)' ';
-                    if (++lineLength > LongestLine)
-                        return Refused(line, "a line of ordinary length", "This line is over a million characters long; check that it is the right file and that rows end with a line break.");
+                    if (lineLength + end > LongestLine)
+                        return TooLong(bytes);
                 }
 
-                bytes.Write(block, 0, length);
+                lineLength += rest.Length;
+                if (lineLength > LongestLine)
+                    return TooLong(bytes);
             }
 
-            return Decoded(bytes.GetBuffer().AsMemory(0, (int)bytes.Length), lines + (isBlank ? 0 : 1));
+            return Decoded(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
         }
 
-        SourceFile Decoded(ReadOnlyMemory<byte> bytes, int lines)
+        SourceFile TooLarge() => Refused(
+            null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
+
+        SourceFile TooLong(MemoryStream read) => Refused(
+            LineOf(read.GetBuffer().AsSpan(0, (int)read.Length)),
+            "a line of ordinary length",
+            "A line here is over a million characters long; check that it is the right file and that rows end with a line break.");
+
+        SourceFile Decoded(ReadOnlyMemory<byte> bytes)
         {
             if (bytes.Span.StartsWith(Encoding.UTF8.Preamble))
                 bytes = bytes[3..];
             if (bytes.Span is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..] || LooksLikeUtf16(bytes.Span))
-                return Refused(1, "text in UTF-8", $"This is UTF-16 (\"Unicode text\"). {SaveAsUtf8}", lines);
+                return Refused(1, "text in UTF-8", $"This is UTF-16 (\"Unicode text\"). {SaveAsUtf8}", bytes.Span);
             int zero = bytes.Span.IndexOf((byte)0);
             if (zero >= 0)
-                return Refused(LineOf(bytes.Span[..zero]), "text", $"The line holds a zero byte, so this is not plain text. {SaveAsUtf8}", lines);
+                return Refused(
+                    LineOf(bytes.Span[..zero]),
+                    "text",
+                    $"The line holds a zero byte, so this is not plain text. {SaveAsUtf8}",
+                    bytes.Span);
             if (!Utf8.IsValid(bytes.Span))
             {
                 ReadOnlySpan<byte> good = bytes.Span[..FirstInvalid(bytes.Span)];
                 byte bad = bytes.Span[good.Length];
-                return Refused(LineOf(good), "text in UTF-8", string.Create(CultureInfo.InvariantCulture, $"Byte {bad:X2} on this line is not UTF-8; the file was saved in another character set. {SaveAsUtf8}"), lines);
+                return Refused(
+                    LineOf(good),
+                    "text in UTF-8",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Byte {bad:X2} on this line is not UTF-8; the file was saved in another character set. {SaveAsUtf8}"),
+                    bytes.Span);
             }
 
-            return new(true, bytes, lines);
+            return new(true, bytes, LinesOf(bytes.Span));
         }
 
-        SourceFile Refused(int? line, string expected, string remedy, int lines = 0)
+        SourceFile Refused(int? line, string expected, string remedy, ReadOnlySpan<byte> text = default)
         {
             problems.Error(name, line, null, null, expected, remedy);
-            return new(true, null, lines);
+            return new(true, null, LinesOf(text));
         }
     }
 
@@ -103,6 +123,14 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
     }
 
     private static int LineOf(ReadOnlySpan<byte> before) => before.Count((byte)'\n') + 1;
+
+    private static int LinesOf(ReadOnlySpan<byte> text)
+    {
+        int lines = 0;
+        foreach (Range line in text.Split((byte)'\n'))
+            lines += text[line].ContainsAnyExcept(" \r"u8) ? 1 : 0;
+        return lines;
+    }
 
     private static int FirstInvalid(ReadOnlySpan<byte> bytes)
     {

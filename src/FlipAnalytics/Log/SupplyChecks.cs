@@ -10,12 +10,24 @@ internal static class SupplyChecks
         List<SupplyUse> uses = [.. tables.Uses.Kept];
         string file = tables.Uses.Table.File;
         foreach (SupplyUse use in uses.Where(use => use is { Quantity: null, Coats: null }))
-            problems.Warning(file, use.Row, "quantity", null, "a quantity, or coats and an area", "Fill in either; until then the use costs nothing.");
+            problems.Warning(
+                file,
+                use.Row,
+                "quantity",
+                null,
+                "a quantity, or coats and an area",
+                "Fill in either; until then the use costs nothing.");
 
         if (!tables.Supplies.IsPresent)
         {
             if (uses.Count > 0)
-                problems.Warning(file, null, null, null, $"{tables.Supplies.Table.File} beside it", "Write down what you bought there; until then what you used has no price.");
+                problems.Warning(
+                    file,
+                    null,
+                    null,
+                    null,
+                    $"{tables.Supplies.Table.File} beside it",
+                    "Write down what you bought there; until then what you used has no price.");
             return;
         }
 
@@ -30,10 +42,17 @@ internal static class SupplyChecks
         }
     }
 
-    private static void WarnOfUnknown(IGrouping<string, SupplyUse> item, string supplies, string file, LogProblems problems)
+    private static void WarnOfUnknown(
+        IGrouping<string, SupplyUse> item, string supplies, string file, LogProblems problems)
     {
         foreach (SupplyUse use in item)
-            problems.Warning(file, use.Row, "item", use.Item, $"an item of {supplies}", "Correct the name, or add the purchase; until then the use costs nothing.");
+            problems.Warning(
+                file,
+                use.Row,
+                "item",
+                use.Item,
+                $"an item of {supplies}",
+                "Correct the name, or add the purchase; until then the use costs nothing.");
     }
 
     // Only quantities in the very same unit can be compared; a can bought in another unit may hold the rest.
@@ -45,7 +64,8 @@ internal static class SupplyChecks
             return;
         decimal bought = purchases.Sum(purchase => purchase.Quantity!.Value);
         decimal used = 0;
-        foreach (SupplyUse use in uses.Where(use => use.Quantity is not null && IsSame(use.Unit, unit)).OrderBy(use => use.Date).ThenBy(use => use.Row))
+        IEnumerable<SupplyUse> comparable = uses.Where(use => use.Quantity is not null && IsSame(use.Unit, unit));
+        foreach (SupplyUse use in comparable.OrderBy(use => use.Date).ThenBy(use => use.Row))
         {
             used += use.Quantity!.Value;
             if (used <= bought)

@@ -1,52 +1,69 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
-using System.Text;
 
 namespace FlipAnalytics;
 
 /// <summary>Reads the header of a table: which known column stands where, and what the log does not know.</summary>
 internal static class TableHeader
 {
-    /// <summary>Positions of the known columns; null if the file cannot be used.</summary>
-    public static FrozenDictionary<string, int>? Read<T>(
-        IReadOnlyList<string> headers, ReadOnlySpan<byte> bytes, LogTable table, LogProblems problems, ReadTable<T> rows)
+    /// <summary>Places of the known columns; null if the file cannot be used.</summary>
+    public static FrozenDictionary<string, ColumnPlace>? Read<T>(
+        IReadOnlyList<string> headers, bool isBroken, ReadOnlySpan<byte> bytes, LogProblems problems, ReadTable<T> rows)
         where T : class
     {
+        LogTable table = rows.Table;
         if (IsEmpty(bytes))
-            return Refused(null, "a header line", $"The file is empty; begin it with the line {string.Join(',', table.Columns.Take(4).Select(column => column.Name))} and so on.");
+            return Refused(
+                null,
+                "a header line",
+                $"The file is empty; begin it with the line {string.Join(',', table.Columns.Take(4).Select(column => column.Name))} and so on.");
         if (OtherSeparator(bytes) is { } separator)
-            return Refused(1, "commas between the columns", $"The columns are separated by {separator}; save the file again as CSV with commas.");
+            return Refused(
+                1,
+                "commas between the columns",
+                $"The columns are separated by {separator}; save the file again as CSV with commas.");
 
-        Dictionary<string, int> positions = [];
+        if (isBroken)
+            return Refused(1, "a header line", "A quote in the header is out of place; take it out.");
+
+        Dictionary<string, ColumnPlace> places = [];
         List<string> unknown = [];
         bool isTwice = false;
         for (int i = 0; i < headers.Count; i++)
         {
             string name = headers[i].Trim().ToLowerInvariant();
-            if (!table.Columns.Any(column => column.Name == name))
+            if (table.Columns.FirstOrDefault(column => column.Name == name) is not { } known)
             {
                 unknown.Add(headers[i].Trim());
             }
-            else if (!positions.TryAdd(name, i))
+            else if (!places.TryAdd(name, new(known, i)))
             {
-                problems.Error(table.File, 1, name, null, "each column once", "Two columns have this name; rename or remove one of them.");
+                problems.Error(
+                    table.File,
+                    1,
+                    name,
+                    null,
+                    "each column once",
+                    "Two columns have this name; rename or remove one of them.");
                 isTwice = true;
             }
         }
 
-        rows.Headers = positions.Keys.ToFrozenSet();
-        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0)];
-        ReportNearMisses(rows.UnknownColumns, table, positions, problems);
+        rows.Headers = places.Keys.ToFrozenSet();
+        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0).Select(LogProblems.OnOneLine)];
+        ReportNearMisses(rows.UnknownColumns, table, places, problems);
         bool isMissing = false;
-        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired && !positions.ContainsKey(column.Name)))
+        foreach (LogColumn column in table.Columns.Where(column => column.IsRequired))
         {
+            if (places.ContainsKey(column.Name))
+                continue;
             problems.Error(table.File, 1, column.Name, null, "a column of this name", $"Add it: {column.Meaning}");
             isMissing |= !CanDoWithout(column);
         }
 
-        return isTwice || isMissing ? null : positions.ToFrozenDictionary();
+        return isTwice || isMissing ? null : places.ToFrozenDictionary();
 
-        FrozenDictionary<string, int>? Refused(int? line, string expected, string remedy)
+        FrozenDictionary<string, ColumnPlace>? Refused(int? line, string expected, string remedy)
         {
             problems.Error(table.File, line, null, null, expected, remedy);
             return null;
@@ -57,17 +74,25 @@ internal static class TableHeader
     private static bool CanDoWithout(LogColumn column) => column == Columns.Pieces["bought_price"];
 
     private static void ReportNearMisses(
-        ImmutableArray<string> unknown, LogTable table, Dictionary<string, int> positions, LogProblems problems)
+        ImmutableArray<string> unknown, LogTable table, Dictionary<string, ColumnPlace> places, LogProblems problems)
     {
         foreach (string name in unknown)
         {
-            IEnumerable<string> absent = table.Columns.Select(column => column.Name).Where(known => !positions.ContainsKey(known));
+            IEnumerable<string> absent = table.Columns
+                .Select(column => column.Name)
+                .Where(known => !places.ContainsKey(known));
             if (NearMiss.Of(name, absent) is { } meant)
-                problems.Warning(table.File, 1, name, null, "a column that the log knows", $"It was left out; if you mean {meant}, rename it.");
+                problems.Warning(
+                    table.File,
+                    1,
+                    name,
+                    null,
+                    "a column that the log knows",
+                    $"It was left out; if you mean {meant}, rename it.");
         }
     }
 
-    private static bool IsEmpty(ReadOnlySpan<byte> bytes) => Encoding.UTF8.GetString(bytes[..Math.Min(bytes.Length, 1 << 20)]).AsSpan().IsWhiteSpace();
+    private static bool IsEmpty(ReadOnlySpan<byte> bytes) => !bytes.ContainsAnyExcept(" \t\r\n"u8);
 
     private static string? OtherSeparator(ReadOnlySpan<byte> bytes)
     {

@@ -26,17 +26,16 @@ internal static class TableReader
         ReadTable<T> rows = new(table, file.IsPresent);
         if (file.Bytes is { } bytes)
         {
-            CsvMalformedRecord? malformed = null;
-            using CsvReader csv = CsvReader.Create(bytes, Options with { OnMalformedRecord = record => malformed = record });
+            Malformed malformed = new();
+            using CsvReader csv = CsvReader.Create(
+                bytes, Options with { OnMalformedRecord = malformed.Note });
             csv.ReadHeader();
-            if (malformed is null && TableHeader.Read(csv.Headers, bytes.Span, table, reading.Problems, rows) is { } positions)
+            bool isBroken = malformed.Take() is not null;
+            if (TableHeader.Read(csv.Headers, isBroken, bytes.Span, reading.Problems, rows) is { } places)
             {
-                ReadRows(csv, () => malformed, () => malformed = null, positions, rows, reading, build);
+                ReadRows(csv, malformed, places, rows, reading, build);
                 return rows;
             }
-
-            if (malformed is not null)
-                Problem(1, "a header line", "A quote in the header is never closed; take it out.");
         }
 
         if (file.IsPresent)
@@ -46,34 +45,25 @@ internal static class TableReader
         }
 
         return rows;
-
-        void Problem(int line, string expected, string remedy) =>
-            reading.Problems.Error(table.File, line, null, null, expected, remedy);
     }
 
     private static void ReadRows<T>(
         CsvReader csv,
-        Func<CsvMalformedRecord?> malformed,
-        Action forgetMalformed,
-        FrozenDictionary<string, int> positions,
+        Malformed malformed,
+        FrozenDictionary<string, ColumnPlace> places,
         ReadTable<T> rows,
         RowReading reading,
         Func<Cells, T> build)
         where T : class
     {
         LogTable table = rows.Table;
-        Cells cells = new(csv, table, positions, reading);
+        Cells cells = new(csv, table, places, reading);
         int width = csv.Headers.Count;
         while (csv.Read())
         {
             cells.Next();
-            if (malformed() is { } bad)
-            {
-                forgetMalformed();
-                if (IsUnusable(bad, cells.Row))
-                    continue;
-            }
-
+            if (malformed.Take() is { } bad && IsUnusable(bad, cells.Row))
+                continue;
             if (IsBlank(csv))
                 continue;
             rows.Rows++;
@@ -103,7 +93,8 @@ internal static class TableReader
                 null,
                 example,
                 "numbers with a point",
-                $"{Counted(cells.DecimalCommas, "number")} here have a decimal comma: set the spreadsheet's language for numbers to English and save again.");
+                $"Numbers in this file have a decimal comma ({Counted(cells.DecimalCommas, "cell")}): set the spreadsheet's"
+                + " language for numbers to English and save again.");
         }
 
         // A quote that opens in one row and closes in a later one swallows the rows between, so nothing of it is used.
@@ -113,13 +104,24 @@ internal static class TableReader
             if (bad.Reason == CsvMalformedReason.StrayQuote && lines == 1)
             {
                 reading.Problems.Warning(
-                    table.File, line, null, "\"", "a cell with a quote in it to be in quotes", "It was read as it stands; saving the file from a spreadsheet puts it right.");
+                    table.File,
+                    line,
+                    null,
+                    "\"",
+                    "a cell with a quote in it to be in quotes",
+                    "It was read as it stands; saving the file from a spreadsheet puts it right.");
                 return false;
             }
 
-            string place = lines == 1 ? "this line" : string.Create(CultureInfo.InvariantCulture, $"lines {line} to {line + lines - 1}, none of which could be used");
+            string place = lines == 1 ? "this line" : string.Create(
+                CultureInfo.InvariantCulture, $"lines {line} to {line + lines - 1}, none of which could be used");
             reading.Problems.Error(
-                table.File, line, null, null, "quotes in pairs around a whole cell", $"Put the quotes right in {place}; a quote inside a text is written twice.");
+                table.File,
+                line,
+                null,
+                null,
+                "quotes in pairs around a whole cell",
+                $"Put the quotes right in {place}; a quote inside a text is written twice.");
             rows.Rows += lines;
             rows.RowsSetAside += lines;
             return true;
@@ -139,4 +141,19 @@ internal static class TableReader
 
     private static string Counted(int count, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+
+    /// <summary>What the parser said of the row it is reading.</summary>
+    private sealed class Malformed
+    {
+        private CsvMalformedRecord? noted;
+
+        public void Note(CsvMalformedRecord record) => noted = record;
+
+        public CsvMalformedRecord? Take()
+        {
+            CsvMalformedRecord? taken = noted;
+            noted = null;
+            return taken;
+        }
+    }
 }

@@ -44,8 +44,10 @@ internal sealed class WorkshopReader
             Name = problems.Text(top, "name"),
             Currency = Currency(top) ?? defaults.Currency,
             Symbol = problems.Text(top, "symbol"),
-            LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre)) ?? defaults.LengthUnit,
-            DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre)) ?? defaults.DistanceUnit,
+            LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre))
+                ?? defaults.LengthUnit,
+            DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre))
+                ?? defaults.DistanceUnit,
             TargetWage = problems.Number(top, "target_wage", SettingRange.ZeroOrMore),
             HoursPerWeek = problems.Number(top, "hours_per_week", SettingRange.HoursOfAWeek),
             Fees = Fees(top, defaults.Fees),
@@ -57,7 +59,8 @@ internal sealed class WorkshopReader
         problems.ReportUnknown(costing, CostingKeys);
         return workshop with
         {
-            Costing = problems.Choice(costing, "method", ("fifo", CostingMethod.Fifo), ("average", CostingMethod.Average)) ?? defaults.Costing,
+            Costing = problems.Choice(costing, "method", ("fifo", CostingMethod.Fifo), ("average", CostingMethod.Average))
+                ?? defaults.Costing,
             CapitalRate = problems.Number(costing, "capital_rate", SettingRange.Share) ?? defaults.CapitalRate,
             Storage = problems.Number(costing, "storage", SettingRange.ZeroOrMore) ?? defaults.Storage,
         };
@@ -93,8 +96,13 @@ internal sealed class WorkshopReader
         List<MileageRate> rates = [];
         foreach (SettingTree entry in problems.Table(top, "mileage")?.Children ?? [])
         {
-            if (!DateOnly.TryParseExact(entry.Key, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly from))
-                problems.Bad(entry, "a date such as 2026-01-01 before the rate", "Write the first day on which the rate holds.", entry.Key);
+            if (!DateOnly.TryParseExact(
+                entry.Key, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly from))
+                problems.Bad(
+                    entry,
+                    "a date such as 2026-01-01 before the rate",
+                    "Write the first day on which the rate holds.",
+                    entry.Key);
             else if (problems.Number(entry, SettingRange.ZeroOrMore) is { } rate)
                 rates.Add(new(from, rate));
         }
@@ -126,6 +134,10 @@ internal sealed class WorkshopReader
         if (name.Length == 0)
             problems.Bad(entry, "a name after the point", "Write, for instance, [fees.online] or [guess.dresser].");
         else if (!entries.TryAdd(name, value))
-            problems.Bad(entry, "each name once, whatever its capitals", "Remove one of the two; the first is used until then.", name);
+            problems.Bad(
+                entry,
+                "each name once, whatever its capitals",
+                "Remove one of the two; the first is used until then.",
+                name);
     }
 }

@@ -104,7 +104,8 @@ internal static class GeneratedLogs
             Storage = percent / 1000m,
             Fees = new Workshop().Fees.Add("market stall", new(percent / 100m, 0.30m)).Add("on.line", new(0.5m, 0)),
             Mileage = [new(new(2024, 1, 1), 0.67m), new(new(2025, 1, 1), percent / 1000m)],
-            Guesses = new Workshop().Guesses.Add("dresser", new(new(low, low + 1, low + 1.5m), null, null, new(1, 2, 3))),
+            Guesses = new Workshop().Guesses.Add(
+                "dresser", new(new(low, low + 1, low + 1.5m), null, null, new(1, 2, 3))),
         });
 
     /// <summary>Generates logs of 0 to 8 pieces.</summary>
@@ -119,17 +120,23 @@ internal static class GeneratedLogs
                 Workshop = workshop,
                 Pieces = named,
                 AskingPrices = [.. OfPieces((id, day, number) => new AskingPrice(id, Day(day, 0)!.Value, number))],
-                Hours = [.. OfPieces((id, day, number) => new HoursEntry(day % 3 == 0 ? null : id, Day(day, day - 8), (WorkTask)(day % 14), number / 100m))],
-                Uses = [.. OfPieces((id, day, number) => new SupplyUse(id, Day(day, day - 8), "paint", null, label, number, day == 0 ? null : day))],
-                Supplies = [.. facts.Select(fact => new SupplyPurchase("paint", label, Day(fact.Item2, 0), fact.Item3, label, fact.Item3, null, label))],
+                Hours = [.. OfPieces((id, day, number) => new HoursEntry(
+                    day % 3 == 0 ? null : id, Day(day, day - 8), (WorkTask)(day % 14), number / 100m))],
+                Uses = [.. OfPieces((id, day, number) => new SupplyUse(
+                    id, Day(day, day - 8), "paint", null, label, number, day == 0 ? null : day))],
+                Supplies = [.. facts.Select(fact => new SupplyPurchase(
+                    "paint", label, Day(fact.Item2, 0), fact.Item3, label, fact.Item3, null, label))],
                 Trips = [.. named.Select((_, i) => new Trip(Name("T", i), Day(10 * i, i - 2), i, i / 2m, null, text))],
-                Tools = [.. facts.Take(2).Select(fact => new Tool("sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],
-                Overheads = [.. facts.Take(3).Select(fact => new Overhead(new(2025, 1 + (fact.Item2 % 12), 1), label, 50 - fact.Item3))],
+                Tools = [.. facts.Take(2).Select(fact => new Tool(
+                    "sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],
+                Overheads = [.. facts.Take(3).Select(fact => new Overhead(
+                    new(2025, 1 + (fact.Item2 % 12), 1), label, 50 - fact.Item3))],
                 Colours = label is null ? [] : [new Colour(label, "green", "#8fa68e")],
             };
 
             IEnumerable<T> OfPieces<T>(Func<string, int, int, T> make) =>
-                facts.Where(fact => fact.Item1 < named.Length).Select(fact => make(named[fact.Item1].Id, fact.Item2, fact.Item3));
+                facts.Where(fact => fact.Item1 < named.Length).Select(fact => make(
+                    named[fact.Item1].Id, fact.Item2, fact.Item3));
         });
 
     private static string Name(string letter, int number) => letter + number.ToString(CultureInfo.InvariantCulture);

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>What a log holds, what in it needs the owner's eye, and what more would make the answers better.</summary>
+/// <param name="HasLog">Whether there is a log at all; false if the folder or pieces.csv cannot be read.</param>
+/// <param name="Pieces">Pieces in the log: sold, on sale, in the workshop and gone together.</param>
+/// <param name="Sold">Pieces sold.</param>
+/// <param name="OnSale">Pieces on sale.</param>
+/// <param name="InTheWorkshop">Pieces not yet listed.</param>
+/// <param name="Gone">Pieces that left without a sale.</param>
+/// <param name="FirstFact">Date of the first dated fact; null if there is none.</param>
+/// <param name="LastFact">Date of the last dated fact; null if there is none.</param>
+/// <param name="RowsSetAside">Rows of all tables that could not be used.</param>
+/// <param name="Errors">Problems that kept something from being used.</param>
+/// <param name="Warnings">Problems worth a look.</param>
+/// <param name="Tables">Tables that are there.</param>
+/// <param name="Missing">Files that are not there, and what each would add.</param>
+/// <param name="Problems">All problems, by file and line.</param>
+public sealed record LogCheck(
+    bool HasLog,
+    int Pieces,
+    int Sold,
+    int OnSale,
+    int InTheWorkshop,
+    int Gone,
+    DateOnly? FirstFact,
+    DateOnly? LastFact,
+    int RowsSetAside,
+    int Errors,
+    int Warnings,
+    ImmutableArray<TableReading> Tables,
+    ImmutableArray<MissingFile> Missing,
+    ImmutableArray<LogProblem> Problems)
+{
+    /// <summary>Checks what came of reading a log.</summary>
+    /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
+    public static LogCheck Of(LogReading reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        ImmutableArray<Piece> pieces = reading.Log?.Pieces ?? [];
+        return new(
+            reading.Log is not null,
+            pieces.Length,
+            Count(PieceState.Sold),
+            Count(PieceState.OnSale),
+            Count(PieceState.InTheWorkshop),
+            Count(PieceState.Gone),
+            reading.Log?.FirstFact(),
+            reading.Log?.LastFact(),
+            reading.Tables.Sum(table => table.RowsSetAside),
+            reading.Problems.Count(problem => problem.Severity == Severity.Error),
+            reading.Problems.Count(problem => problem.Severity == Severity.Warning),
+            [.. reading.Tables.Where(table => table.IsPresent)],
+            MissingFiles(reading),
+            reading.Problems);
+
+        int Count(PieceState state) => pieces.Count(piece => piece.State == state);
+    }
+
+    private static ImmutableArray<MissingFile> MissingFiles(LogReading reading)
+    {
+        if (reading.Log is null)
+            return [];
+        IEnumerable<MissingFile> tables = Columns.Tables
+            .Where(table => reading.Tables.Any(read => read.File == table.File && !read.IsPresent))
+            .Select(table => new MissingFile(table.File, table.Adds));
+        return reading.HasWorkshop ? [.. tables] : [.. tables, new(Columns.WorkshopFile, Columns.WorkshopAdds)];
+    }
+}
+
+/// <summary>A file that a log may have and this one has not.</summary>
+/// <param name="File">File name, such as hours.csv.</param>
+/// <param name="Adds">What the answers would gain from it, as a sentence.</param>
+public sealed record MissingFile(string File, string Adds);
