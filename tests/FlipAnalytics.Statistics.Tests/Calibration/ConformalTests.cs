@@ -93,6 +93,10 @@ public class ConformalTests
                 .. newColumns[0].Select((_, k) => JackknifePlus.CrossValidatedRange(
                     [.. predictions.Select(of => of[k])], folds, residuals, chance)),
             ];
+            double bound = ConformalRank.Quantile(residuals, chance);
+            double[] full = Numbers(reference.At("answer/full_fit_prediction"));
+            AssertClose(level.Value.GetProperty("plain_low"), full.Select(fit => fit - bound), 1e-9, what: "plain low");
+            AssertClose(level.Value.GetProperty("plain_high"), full.Select(fit => fit + bound), 1e-9, what: "plain high");
             AssertClose(level.Value.GetProperty("plus_low"), ranges.Select(range => range.Low), 1e-9, what: "low");
             AssertClose(level.Value.GetProperty("plus_high"), ranges.Select(range => range.High), 1e-9, what: "high");
         }
