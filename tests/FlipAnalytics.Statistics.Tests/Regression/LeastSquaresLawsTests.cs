@@ -42,13 +42,14 @@ public class LeastSquaresLawsTests
     [Fact]
     public void Leaving_a_row_out_gives_the_residual_its_leverage_foretold() => Data.Sample(data =>
     {
-        double[][] without = [.. data.Columns.Select(column => column[1..])];
-        if (data.Response.Length <= data.Columns.Length + 2)
+        LinearFit fit = Fit(data.Columns, data.Response);
+        // A row that alone carries a coefficient leaves nothing to refit.
+        if (data.Response.Length <= data.Columns.Length + 2 || fit.ByRow.Leverage[0] > 0.99)
             return;
+        double[][] without = [.. data.Columns.Select(column => column[1..])];
         double[] row = [1, .. data.Columns.Select(column => column[0])];
         double refitted = data.Response[0] - LinearPrediction.Of(Fit(without, data.Response[1..]), row).Fit;
-        double foretold = Fit(data.Columns, data.Response).ByRow.LeaveOneOutResiduals[0];
-        ReferenceCase.AssertClose(refitted, foretold, 1e-8, 1e-8);
+        ReferenceCase.AssertClose(refitted, fit.ByRow.LeaveOneOutResiduals[0], 1e-8, 1e-8);
     }, iter: 300);
 
     private static LinearFit Fit(double[][] columns, double[] response) => LeastSquares.Fit(
