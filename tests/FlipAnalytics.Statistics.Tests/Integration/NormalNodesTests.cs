@@ -84,6 +84,33 @@ public class NormalNodesTests
         }
     }
 
+    /// <summary>Sums with 256 different sets of weights, each of variance 1, at five limits each.</summary>
+    [Theory]
+    [InlineData(256, 1e-2, 5e-2)]
+    [InlineData(1024, 4e-3, 2e-2)]
+    [InlineData(4096, 2e-3, 9e-3)]
+    public void Chances_of_five_normals_weighted_anyhow_err_by_no_more_than_documented(
+        int count, double typical, double worst)
+    {
+        NormalNodes nodes = NormalNodes.Create(5, count), weights = NormalNodes.Create(5, 256);
+        double[] limits = [-1.5, -0.6745, 0, 0.6745, 1.5];
+        List<double> errors = [];
+        for (int k = 0; k < weights.Count; k++)
+        {
+            double[] weight = [.. Enumerable.Range(0, 5).Select(j => weights.Normal(j)[k])];
+            double length = Math.Sqrt(weight.Sum(w => w * w));
+            double[] sums = new double[count];
+            for (int i = 0; i < count; i++)
+            {
+                for (int j = 0; j < 5; j++)
+                    sums[i] += weight[j] / length * nodes.Normal(j)[i];
+            }
+            errors.AddRange(limits.Select(c => sums.Count(sum => sum > c) / (double)count - (1 - Normal.CDF(0, 1, c))));
+        }
+        Assert.InRange(Math.Sqrt(errors.Average(error => error * error)), 0, typical);
+        Assert.InRange(errors.Max(Math.Abs), 0, worst);
+    }
+
     [Theory, MemberData(nameof(Counts))]
     public void The_chance_that_two_correlated_normals_sum_past_a_limit_is_right_to_a_thousandth(int count)
     {
