@@ -84,6 +84,21 @@ public class NormalNodesTests
         }
     }
 
+    [Theory]
+    [InlineData(256, 7.1e-2)]
+    [InlineData(1024, 1.7e-2)]
+    [InlineData(4096, 4.2e-3)]
+    [InlineData(16384, 2.2e-3)]
+    public void No_two_coordinates_correlate_by_more_than_documented(int count, double most)
+    {
+        double[][] z = [.. Enumerable.Range(0, 8).Select(j => NormalNodes.Create(8, count).Normal(j).ToArray())];
+        for (int j = 0; j < 8; j++)
+        {
+            for (int k = 0; k < j; k++)
+                Assert.InRange(Math.Abs(z[j].Zip(z[k], (a, b) => a * b).Average()), 0, most);
+        }
+    }
+
     /// <summary>Sums with 256 different sets of weights, each of variance 1, at five limits each.</summary>
     [Theory]
     [InlineData(256, 1e-2, 5e-2)]
