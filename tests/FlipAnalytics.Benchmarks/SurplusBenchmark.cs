@@ -31,9 +31,9 @@ internal static class SurplusBenchmark
         var leftOver = new double[Seeds];
         for (int seed = 1; seed <= Seeds; seed++)
         {
-            DemoMarket market = DemoMarket.Standard with { HeavyTails = heavyTails };
-            SalesLog log = DemoLog.Generate(flips, (ulong)seed, market).Log.AsOf(DemoLog.LastDay);
-            DemoOffer[] offers = [.. market.Offers(OffersPerSeed, (ulong)(1000 + seed))];
+            DemoLogResult demo = DemoLog.Generate(flips, (ulong)seed, DemoMarket.Standard with { HeavyTails = heavyTails });
+            SalesLog log = demo.Log.AsOf(DemoLog.LastDay);
+            DemoOffer[] offers = [.. demo.Truth.Offers(OffersPerSeed, (ulong)(1000 + seed))];
             var decisions = new MostToPay(FittedModels.Of(log), new())
                 .Decide([.. offers.Select(o => ToCandidate(o.Seen))]);
             double perfect = offers.Sum(o => Math.Max(0, o.AffordablePrice - (double)o.StickerPrice));

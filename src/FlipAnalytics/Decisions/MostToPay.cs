@@ -65,7 +65,7 @@ public sealed class MostToPay
             };
         }
 
-        AffordablePrice affordable = Affordable(forecast, candidate);
+        AffordablePrices affordable = Affordable(forecast, candidate);
         double[] prices = affordable.At(Wage);
         double ceiling = prices.Average();
         decimal ceilingMoney = Money(ceiling);
@@ -94,7 +94,7 @@ public sealed class MostToPay
         };
     }
 
-    private AffordablePrice Affordable(JointForecast forecast, Candidate candidate) =>
+    private AffordablePrices Affordable(JointForecast forecast, Candidate candidate) =>
         new(forecast, selling, workshop, models.Rows.Size.LogFootprint(PieceFacts.Of(candidate, models.Log)));
 
     private Verdict? VerdictAt(decimal? sticker, decimal ceiling) =>
@@ -103,7 +103,7 @@ public sealed class MostToPay
         : price * (1 - (selling.UsualDiscount ?? UsualHaggle)) <= ceiling ? Verdict.Haggle
         : Verdict.Leave;
 
-    private ImmutableArray<WaterfallStep> Waterfall(AffordablePrice affordable, decimal ceiling)
+    private ImmutableArray<WaterfallStep> Waterfall(AffordablePrices affordable, decimal ceiling)
     {
         var parts = affordable.Parts(Wage).ToImmutableArray();
         // The rounded steps must add up to the rounded ceiling, so the cent that rounding leaves goes where it fits best.

@@ -42,8 +42,8 @@ internal sealed class AmountRows
         return
         [
             .. own,
-            .. UsualHours.All().Where(usual => !known.Contains(usual.Type))
-                .Select(usual => Typical(RowOrigin.CommonPractice, usual.Type, usual.LogHours, UsualHours.Weight)),
+            .. TradeHours.All().Where(usual => !known.Contains(usual.Type))
+                .Select(usual => Typical(RowOrigin.CommonPractice, usual.Type, usual.LogHours, TradeHours.Weight)),
         ];
     }
 
@@ -61,13 +61,9 @@ internal sealed class AmountRows
         ];
     }
 
-    public ImmutableArray<EffectsRow> PriceRows(Func<PieceFacts, string?, (double Value, double Variance)> relativeHours) =>
+    public ImmutableArray<EffectsRow> PriceRows() =>
     [
-        .. log.Pieces.Where(p => p.SoldPrice > 0)
-            .Select(p => Logged(p, Crossing.Log(p.SoldPrice)!.Value, p.SoldOn) with
-            {
-                RelativeHours = relativeHours(Facts[p.Id], p.Id),
-            }),
+        .. log.Pieces.Where(p => p.SoldPrice > 0).Select(p => Logged(p, Crossing.Log(p.SoldPrice)!.Value, p.SoldOn)),
         .. Guesses(guess => guess.SalePrice, Expectations.SalePrice.Residual),
     ];
 
@@ -97,10 +93,10 @@ internal sealed class AmountRows
         select Typical(RowOrigin.OwnersGuess, entry.Key, middle.Middle, GuessWeight(middle.Spread, residual));
 
     private EffectsRow Logged(Piece piece, double response, DateOnly? date) =>
-        new(RowOrigin.Log, Facts[piece.Id], response, Size.Of(Facts[piece.Id]), (0, 0), date, 1, piece.Id);
+        new(RowOrigin.Log, Facts[piece.Id], response, Size.Of(Facts[piece.Id]), (0, 0), 0, date, 1, piece.Id);
 
     private static EffectsRow Typical(RowOrigin origin, string type, double response, double weight) =>
-        new(origin, new() { Type = type, LogDimensions = [null, null, null] }, response, (0, 0), (0, 0), null, weight);
+        new(origin, new() { Type = type, LogDimensions = [null, null, null] }, response, (0, 0), (0, 0), 0, null, weight);
 
     private static double Median(double[] values)
     {

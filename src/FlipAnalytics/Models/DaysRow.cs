@@ -65,7 +65,7 @@ internal sealed record DaysRow(
         PieceFacts facts = models.Rows.Facts[piece.Id];
         return models.Price.PredictedWithout(piece.Id)
             ?? models.Price.Predict(
-                facts, models.Rows.Size.Of(facts), models.RelativeHours(facts, piece.Id), piece.ListedOn ?? models.Log.Date).Mean;
+                models.ValuesOf(facts, piece.ListedOn ?? models.Log.Date, models.RelativeHours(facts, piece.Id).Value), 0).Mean;
     }
 
     private static IEnumerable<DaysRow> Guesses(Workshop workshop, double asking) =>

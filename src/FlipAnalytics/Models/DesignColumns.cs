@@ -7,9 +7,11 @@ namespace FlipAnalytics;
 /// <param name="Size">Relative log size.</param>
 /// <param name="Date">Day of the observation; null leaves the season out.</param>
 /// <param name="RelativeHours">Log hours over usual.</param>
+/// <param name="TypeHours">Log hours that the type takes over those of all types.</param>
 /// <param name="Asking">Log of the asking price over the expected sale price.</param>
 internal readonly record struct DesignValues(
-    PieceFacts Facts, double Size, DateOnly? Date, double RelativeHours = 0, double Asking = 0);
+    PieceFacts Facts, double Size, DateOnly? Date, double RelativeHours = 0, double TypeHours = 0,
+    double Asking = 0);
 
 /// <summary>
 /// The fixed columns of a model, by name. Where a condition was not recorded, the row takes the log's average of its
@@ -47,6 +49,10 @@ internal sealed class DesignColumns
             wornShare, damagedShare);
     }
 
+    /// <summary>The same without one of them.</summary>
+    public DesignColumns Without(string column) =>
+        new([.. Names.Where(name => name != column)], wornShare, damagedShare);
+
     public double[] Row(DesignValues values) => [.. Names.Select(name => Value(name, values))];
 
     /// <summary>Variance that an unrecorded condition leaves, given the two slopes.</summary>
@@ -66,6 +72,7 @@ internal sealed class DesignColumns
         TermNames.Worn => Dummy(values.Facts.Condition, Condition.Worn, wornShare),
         TermNames.Damaged => Dummy(values.Facts.Condition, Condition.Damaged, damagedShare),
         TermNames.Hours => values.RelativeHours,
+        TermNames.TypeHours => values.TypeHours,
         TermNames.SeasonSine => values.Date is { } day ? Math.Sin(2 * Math.PI * Crossing.PartOfYear(day)) : 0,
         TermNames.SeasonCosine => values.Date is { } day ? Math.Cos(2 * Math.PI * Crossing.PartOfYear(day)) : 0,
         TermNames.Asking => values.Asking,

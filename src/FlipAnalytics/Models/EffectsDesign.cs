@@ -30,8 +30,8 @@ internal sealed class EffectsDesign
     /// <param name="specification">The terms.</param>
     /// <param name="rows">The observations.</param>
     /// <param name="plain">
-    /// Whether outside software must be able to fit it: no drift, no column that never varies, and only groups that have
-    /// at least two levels and fewer levels than rows.
+    /// Whether outside software must be able to fit it: no drift, no predictor of the types' effects, no column that never
+    /// varies, and only groups that have at least two levels and fewer levels than rows.
     /// </param>
     public static EffectsDesign Of(EffectsSpecification specification, ImmutableArray<EffectsRow> rows, bool plain)
     {
@@ -41,7 +41,7 @@ internal sealed class EffectsDesign
         if (plain)
         {
             return new(
-                columns.WithoutConstant(rows.Select(r => r.Values)),
+                columns.Without(TermNames.TypeHours).WithoutConstant(rows.Select(r => r.Values)),
                 [.. groups.Where(g => g.Levels.Length >= 2 && g.Levels.Length < rows.Length)],
                 []);
         }
@@ -64,11 +64,11 @@ internal sealed class EffectsDesign
         return [.. levels];
     }
 
-    /// <summary>The levels of a new piece at a date.</summary>
-    public LevelRef[] NewLevels(PieceFacts facts, DateOnly date)
+    /// <summary>The levels of a new piece, at its date.</summary>
+    public LevelRef[] NewLevels(DesignValues values)
     {
-        var levels = Groups.Select(g => g.IndexOf(facts) is var index and >= 0 ? LevelRef.Known(index) : LevelRef.Unseen);
-        return [.. Months.IsEmpty ? levels : levels.Append(LevelRef.AtPosition(Crossing.Month(date)))];
+        var levels = Groups.Select(g => g.IndexOf(values.Facts) is var index and >= 0 ? LevelRef.Known(index) : LevelRef.Unseen);
+        return [.. Months.IsEmpty ? levels : levels.Append(LevelRef.AtPosition(Crossing.Month(values.Date!.Value)))];
     }
 
     /// <summary>The random terms, for the fit.</summary>

@@ -79,31 +79,37 @@ internal sealed class EffectsModel
         return (design, MixedModel.Fit(data, new()), logged);
     }
 
-    /// <summary>What the model expects of a piece at a date.</summary>
-    public LogPrediction Predict(
-        PieceFacts facts, (double Value, double Variance) size, (double Value, double Variance) relativeHours, DateOnly date)
+    /// <summary>What the model expects of a piece.</summary>
+    /// <param name="values">The piece, at a date.</param>
+    /// <param name="sizeVariance">Variance that unrecorded dimensions leave in its size.</param>
+    public LogPrediction Predict(DesignValues values, double sizeVariance)
     {
-        MixedPrediction prediction = Fit.Predict(
-            Design.Columns.Row(new(facts, size.Value, date, relativeHours.Value)), Design.NewLevels(facts, date));
-        double sizeVariance = Square(Slope(TermNames.Size)) * size.Variance;
-        double conditionVariance = Design.Columns.ConditionVariance(facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
-        double colourVariance = specification.Colour is not null && facts.Colour is null
+        MixedPrediction prediction = Fit.Predict(Design.Columns.Row(values), Design.NewLevels(values));
+        double fromSize = Square(Slope(TermNames.Size)) * sizeVariance;
+        double fromCondition =
+            Design.Columns.ConditionVariance(values.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
+        double fromColour = specification.Colour is not null && values.Facts.Colour is null
             ? Fit.Terms.Where(t => t.Name is TermNames.Colour or TermNames.Family).Sum(t => t.Variance)
             : 0;
         return new(
             prediction.Mean,
-            prediction.VarianceOfMean + prediction.ResidualVariance + sizeVariance + conditionVariance + colourVariance,
-            sizeVariance,
+            prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
+            fromSize,
             Slope(TermNames.Hours),
             Shape);
     }
 
+    /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
+    public double TypeEffect(string type) =>
+        Fit.Terms.First(t => t.Name == TermNames.Type).Levels
+            .FirstOrDefault(l => string.Equals(l.Level, type, StringComparison.OrdinalIgnoreCase))?.Effect ?? 0;
+
     /// <summary>Share of the answer for a piece that rests on guesses and common practice instead of the log, 0 to 1.</summary>
-    public double GuessShare(PieceFacts facts, (double Value, double Variance) size, DateOnly date)
+    public double GuessShare(DesignValues values)
     {
         if (rows.All(r => r.Origin == RowOrigin.Log))
             return 0;
-        double[] weights = Fit.RowWeights(Design.Columns.Row(new(facts, size.Value, date)), Design.NewLevels(facts, date));
+        double[] weights = Fit.RowWeights(Design.Columns.Row(values), Design.NewLevels(values));
         double guessed = 0;
         double total = 0;
         for (int i = 0; i < rows.Length; i++)
@@ -158,6 +164,7 @@ internal sealed class EffectsModel
             {
                 TermNames.Type => specification.Type,
                 TermNames.Finish => specification.Finish,
+                TermNames.Family => specification.Family!.Value,
                 _ => specification.Colour!.Value,
             });
         }

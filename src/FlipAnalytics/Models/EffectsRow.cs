@@ -19,6 +19,7 @@ internal enum RowOrigin
 /// <param name="Response">Log of the amount.</param>
 /// <param name="Size">Relative log size, with the variance that unrecorded dimensions leave in it.</param>
 /// <param name="RelativeHours">Log hours over what such a piece usually takes, and its variance where unrecorded.</param>
+/// <param name="TypeHours">Log hours that the type takes over those of all types.</param>
 /// <param name="Date">Day of the observation; null where unknown.</param>
 /// <param name="Weight">How many observations it counts as.</param>
 /// <param name="PieceId">The piece, for observations from the log.</param>
@@ -28,9 +29,10 @@ internal sealed record EffectsRow(
     double Response,
     (double Value, double Variance) Size,
     (double Value, double Variance) RelativeHours,
+    double TypeHours,
     DateOnly? Date,
     double Weight = 1,
     string? PieceId = null)
 {
-    public DesignValues Values => new(Facts, Size.Value, Date, RelativeHours.Value);
+    public DesignValues Values => new(Facts, Size.Value, Date, RelativeHours.Value, TypeHours);
 }

@@ -27,10 +27,20 @@ internal sealed record EffectsSpecification
     /// <summary>Null leaves the hours out.</summary>
     public SlopePrior? Hours { get; init; }
 
+    /// <summary>
+    /// What the hours that a type takes tell of the type: a predictor at the level of the group, so that a rare type
+    /// leans on types of like work (Gelman and Hill, 2007, Data Analysis Using Regression and Multilevel/Hierarchical
+    /// Models, ch. 12, from memory). Null leaves it out.
+    /// </summary>
+    public SlopePrior? TypeHours { get; init; }
+
     /// <summary>Null leaves the season out.</summary>
     public SlopePrior? Season { get; init; }
 
     public required SpreadPrior Type { get; init; }
+
+    /// <summary>Null leaves colour families out.</summary>
+    public SpreadPrior? Family { get; init; }
 
     /// <summary>Null leaves colours out.</summary>
     public SpreadPrior? Colour { get; init; }
@@ -62,6 +72,8 @@ internal sealed record EffectsSpecification
             terms.Add((TermNames.Damaged, Damaged));
             if (Hours is { } hours)
                 terms.Add((TermNames.Hours, hours));
+            if (TypeHours is { } typeHours)
+                terms.Add((TermNames.TypeHours, typeHours));
             if (Season is { } season)
             {
                 terms.Add((TermNames.SeasonSine, season));
@@ -82,6 +94,7 @@ internal static class TermNames
     public const string Worn = "condition worn";
     public const string Damaged = "condition damaged";
     public const string Hours = "log hours over usual";
+    public const string TypeHours = "log hours of the type";
     public const string SeasonSine = "season sine";
     public const string SeasonCosine = "season cosine";
     public const string Asking = "log asking over expected price";

@@ -3,7 +3,7 @@ namespace FlipAnalytics;
 /// <summary>
 /// What is expected of slopes and spreads before the owner's log speaks, on the log scale. Common practice and judgement,
 /// from memory; a few sales lean on them and a few dozen overrule them. The hours range of the trade's usual jobs is in
-/// <see cref="UsualHours"/>.
+/// <see cref="TradeHours"/>.
 /// </summary>
 internal static class Expectations
 {
@@ -16,9 +16,11 @@ internal static class Expectations
         Worn = new(-0.08, 0.1),
         Damaged = new(-0.2, 0.15),
         Hours = new(0.15, 0.15),
-        Season = new(0, 0.05),
-        Type = new(0.4),
-        Colour = new(0.1),
+        TypeHours = new(0.6, 0.3),
+        Season = new(0, 0.04),
+        Type = new(0.3),
+        Family = new(0.06),
+        Colour = new(0.08),
         Finish = new(0.06),
         MonthlyDrift = new(0.02),
         Residual = 0.22,
@@ -45,7 +47,8 @@ internal static class Expectations
         Size = new(0.5, 0.25),
         Worn = new(0.1, 0.15),
         Damaged = new(0.3, 0.25),
-        Type = new(0.35),
+        TypeHours = new(0.6, 0.3),
+        Type = new(0.25),
         Finish = new(0.15),
         Residual = 0.35,
     };

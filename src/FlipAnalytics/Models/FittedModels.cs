@@ -13,8 +13,8 @@ public sealed class FittedModels
         Log = log;
         Rows = new(log);
         Hours = EffectsModel.TryFit(Expectations.Hours, Rows.HoursRows())!;
-        Supplies = EffectsModel.TryFit(Expectations.Supplies, Rows.SuppliesRows());
-        Price = EffectsModel.TryFit(Expectations.SalePrice, Rows.PriceRows(RelativeHours));
+        Supplies = EffectsModel.TryFit(Expectations.Supplies, SuppliesRows());
+        Price = EffectsModel.TryFit(Expectations.SalePrice, PriceRows());
         LeadTime = log.Pieces
             .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
             .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
@@ -48,13 +48,31 @@ public sealed class FittedModels
         return new(log);
     }
 
+    /// <summary>The observations of the price model.</summary>
+    internal ImmutableArray<EffectsRow> PriceRows() =>
+    [
+        .. Rows.PriceRows().Select(r => r with
+        {
+            RelativeHours = r.Origin == RowOrigin.Log ? RelativeHours(r.Facts, r.PieceId) : (0, 0),
+            TypeHours = Hours.TypeEffect(r.Facts.Type),
+        }),
+    ];
+
+    /// <summary>The observations of the supplies model.</summary>
+    internal ImmutableArray<EffectsRow> SuppliesRows() =>
+        [.. Rows.SuppliesRows().Select(r => r with { TypeHours = Hours.TypeEffect(r.Facts.Type) })];
+
+    /// <summary>What the models need to know of a piece that would be sold at a date.</summary>
+    internal DesignValues ValuesOf(PieceFacts facts, DateOnly date, double relativeHours) =>
+        new(facts, Rows.Size.Of(facts).Size, date, relativeHours, Hours.TypeEffect(facts.Type));
+
     /// <summary>Log hours of a piece over what such a piece usually takes, and its variance where unrecorded.</summary>
     internal (double Value, double Variance) RelativeHours(PieceFacts facts, string? pieceId)
     {
         if (facts.LogHours is { } logHours)
         {
             double usual = (pieceId is null ? null : Hours.PredictedWithout(pieceId))
-                ?? Hours.Predict(facts, Rows.Size.Of(facts), (0, 0), Log.Date).Mean;
+                ?? Hours.Predict(new(facts, Rows.Size.Of(facts).Size, Log.Date), 0).Mean;
             return (logHours - usual, 0);
         }
 

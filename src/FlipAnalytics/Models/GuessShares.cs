@@ -9,12 +9,12 @@ internal sealed record GuessShares(double Price, double Hours, double Supplies, 
     public static GuessShares Of(FittedModels models, Candidate candidate)
     {
         PieceFacts facts = PieceFacts.Of(candidate, models.Log);
-        var size = models.Rows.Size.Of(facts);
+        DesignValues now = models.ValuesOf(facts, models.Log.Date, 0);
         DateOnly saleDate = Crossing.Later(models.Log.Date, models.LeadTime);
         return new(
-            candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(facts, size, saleDate),
-            candidate.Hours is not null ? 0 : models.Hours.GuessShare(facts, size, models.Log.Date),
-            candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(facts, size, models.Log.Date) ?? 1,
+            candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(now with { Date = saleDate }),
+            candidate.Hours is not null ? 0 : models.Hours.GuessShare(now),
+            candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(now) ?? 1,
             models.Days.GuessShare);
     }
 }

@@ -48,9 +48,11 @@ internal sealed class JointForecast
         var size = models.Rows.Size.Of(facts);
         DateOnly saleDate = Crossing.Later(models.Log.Date, models.LeadTime);
         var relative = models.RelativeHours(facts, null);
-        LogPrediction hours = models.Hours.Predict(facts, size, (0, 0), models.Log.Date);
-        LogPrediction? price = models.Price?.Predict(facts, size, (relative.Value, 0), saleDate);
-        LogPrediction? supplies = models.Supplies?.Predict(facts, size, (0, 0), models.Log.Date);
+        DesignValues now = models.ValuesOf(facts, models.Log.Date, 0);
+        LogPrediction hours = models.Hours.Predict(now, size.Variance);
+        LogPrediction? price = models.Price?.Predict(
+            now with { Date = saleDate, RelativeHours = relative.Value }, size.Variance);
+        LogPrediction? supplies = models.Supplies?.Predict(now, size.Variance);
         DaysPrediction days = models.Days.Predict(facts, size, models.Log.Date);
 
         var forecast = new JointForecast(nodeCount)

@@ -52,9 +52,9 @@ public static class ModelFitting
 
     private static ImmutableArray<EffectsRow> Rows(FittedModels models, ModelName model) => model switch
     {
-        ModelName.Price => models.Rows.PriceRows(models.RelativeHours),
+        ModelName.Price => models.PriceRows(),
         ModelName.Hours => models.Rows.HoursRows(),
-        _ => models.Rows.SuppliesRows(),
+        _ => models.SuppliesRows(),
     };
 
     private static FitReport Amount(FittedModels models, ModelName model)

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
 

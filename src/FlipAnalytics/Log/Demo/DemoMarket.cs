@@ -39,8 +39,8 @@ public sealed partial record DemoMarket
     /// <summary>How the owner buys, asks and keeps the log.</summary>
     public DemoHabits Habits { get; init; } = new();
 
-    /// <summary>Log sale price, in USD, of a piece whose effects are all zero: 211.</summary>
-    public double Base { get; init; } = 5.35;
+    /// <summary>Log sale price, in USD, of a piece whose effects are all zero: 314.</summary>
+    public double Base { get; init; } = 5.75;
 
     /// <summary>Effect of size on the log sale price.</summary>
     public double SizeOnPrice { get; init; } = 0.38;

@@ -27,9 +27,9 @@ internal static class DemoTables
         Guesses = ImmutableDictionary.CreateRange(
             StringComparer.OrdinalIgnoreCase,
             [
-                KeyValuePair.Create("dresser", Guess((240, 360, 520), (6, 9, 13), (7, 20, 60), (18, 30, 50))),
-                KeyValuePair.Create("nightstand", Guess((95, 150, 235), (2.5m, 4, 6), (3, 14, 45), (7, 12, 20))),
-                KeyValuePair.Create("bookcase", Guess((125, 200, 310), (5, 7, 10), (7, 25, 80), (20, 35, 55))),
+                KeyValuePair.Create("dresser", Guess((340, 500, 720), (6, 9, 13), (7, 20, 60), (18, 30, 50))),
+                KeyValuePair.Create("nightstand", Guess((140, 220, 340), (2.5m, 4, 6), (3, 14, 45), (7, 12, 20))),
+                KeyValuePair.Create("bookcase", Guess((95, 150, 240), (5, 7, 10), (7, 25, 80), (20, 35, 55))),
             ]),
     };
 

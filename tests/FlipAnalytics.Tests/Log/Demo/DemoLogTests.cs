@@ -21,7 +21,7 @@ public sealed class DemoLogTests
         Piece piece = DemoLog.Generate(150, 1).Log.Pieces[74];
 
         Assert.Equal(("nightstand", 2, 15m, 16m, 29m, "navy"), (piece.Type, piece.Count, piece.Width, piece.Depth, piece.Height, piece.Colour));
-        Assert.Equal((30m, 135m, 100m, 3.10m, 4m), (piece.BoughtPrice, piece.AskingPrice, piece.SoldPrice, piece.Fees, piece.Hours));
+        Assert.Equal((110m, 310m, 235m, 7.15m, 4m), (piece.BoughtPrice, piece.AskingPrice, piece.SoldPrice, piece.Fees, piece.Hours));
         Assert.Equal((new DateOnly(2025, 2, 21), new DateOnly(2025, 4, 12)), (piece.BoughtOn, piece.SoldOn));
     }
 

@@ -6,7 +6,7 @@ namespace FlipAnalytics;
 /// Hands-on hours that a paint makeover without a full strip usually takes, by kind of piece: common practice, no time
 /// study is known. It stands in for a kind that the owner has never logged hours for, and fades as they log some.
 /// </summary>
-internal static class UsualHours
+internal static class TradeHours
 {
     /// <summary>How much of a logged piece one row of the table counts as.</summary>
     public const double Weight = 0.3;

@@ -4,7 +4,7 @@ namespace FlipAnalytics;
 /// The price affordable at each node of a joint forecast,
 /// P = (S(1 − f) − g − L − C − s·D − w·H) / (1 + r·D), and what its mean consists of.
 /// </summary>
-internal sealed class AffordablePrice
+internal sealed class AffordablePrices
 {
     private const double DaysInYear = 365.25;
 
@@ -14,7 +14,7 @@ internal sealed class AffordablePrice
     private readonly double storageADay;
     private readonly double capitalRateADay;
 
-    public AffordablePrice(JointForecast forecast, SellingTerms selling, Workshop workshop, double? logFootprint)
+    public AffordablePrices(JointForecast forecast, SellingTerms selling, Workshop workshop, double? logFootprint)
     {
         this.forecast = forecast;
         feeRate = Crossing.Number(selling.FeeRate);
