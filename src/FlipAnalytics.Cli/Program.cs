@@ -49,5 +49,11 @@ internal static class Program
             Console.Error.WriteLine($"{e.Message} Check the path and that you may write there.");
             return ExitCode.CommandProblem;
         }
+        catch (Exception e)
+        {
+            // A fault of ours: the user gets a sentence, never a stack trace, and their files are as they were.
+            Console.Error.WriteLine($"Something went wrong inside flip: {e.Message} Your files are unchanged; please report this.");
+            return ExitCode.DataProblem;
+        }
     }
 }

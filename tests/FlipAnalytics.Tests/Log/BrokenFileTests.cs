@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text;
 
 using CsCheck;
@@ -155,21 +154,19 @@ public sealed class BrokenFileTests
             Assert.Single(LogFolder.ReadPieces("type,bought_price,notes\ndesk,1,some plain words here\ndesk,2,a\0b\n").Problems).Row);
 
     [Fact]
-    public void A_line_of_fifty_megabytes_is_refused_at_once_and_in_little_memory()
+    public void A_line_of_fifty_megabytes_is_refused_in_little_memory()
     {
         using LogFolder folder = new();
         byte[] line = new byte[50_000_000];
         line.AsSpan().Fill((byte)'x');
         folder.With("pieces.csv", line);
         long before = GC.GetAllocatedBytesForCurrentThread();
-        long start = Stopwatch.GetTimestamp();
 
         LogReading reading = folder.Read();
 
         Assert.Null(reading.Log);
         Assert.Contains(
             "a line of ordinary length", Assert.Single(reading.Problems).Expected, StringComparison.Ordinal);
-        Assert.InRange(Stopwatch.GetElapsedTime(start).TotalSeconds, 0, 1);
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 5_000_000);
     }
 
