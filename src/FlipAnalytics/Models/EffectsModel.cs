@@ -88,9 +88,13 @@ internal sealed class EffectsModel
         double fromSize = Square(Slope(TermNames.Size)) * sizeVariance;
         double fromCondition =
             Design.Columns.ConditionVariance(values.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
-        double fromColour = specification.Colour is not null && values.Facts.Colour is null
-            ? Fit.Terms.Where(t => t.Name is TermNames.Colour or TermNames.Family).Sum(t => t.Variance)
-            : 0;
+        // Where the log has pieces without a colour, their level tells their mean but not this piece's colour; where it
+        // has none, the level is unseen and its whole variance is in the prediction already.
+        double fromColour = values.Facts.Colour is not null ? 0
+            : Design.Groups.Zip(Fit.Terms)
+                .Where(pair => pair.First.Name is TermNames.Colour or TermNames.Family
+                    && pair.First.IndexOf(values.Facts) >= 0)
+                .Sum(pair => pair.Second.Variance);
         return new(
             prediction.Mean,
             prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
