@@ -77,11 +77,14 @@ internal sealed class TypicalSize
         return (size, rest.Enumerate().Sum());
     }
 
-    /// <summary>Log of width × depth, the floor a piece stands on, filled in with what is typical; null where nothing tells.</summary>
+    /// <summary>
+    /// Log of count × width × depth, the floor that a piece or set stands on, filled in with what is typical; null where
+    /// nothing tells.
+    /// </summary>
     public double? LogFootprint(PieceFacts piece)
     {
         double[] centre = byType.GetValueOrDefault(piece.Type, neverMeasured);
-        double log = Enumerable.Range(0, 2)
+        double log = piece.LogCount + Enumerable.Range(0, 2)
             .Sum(d => piece.LogDimensions[d] ?? (double.IsNaN(centre[d]) ? overall[d] : centre[d]));
         return double.IsNaN(log) ? null : log;
     }
