@@ -11,6 +11,9 @@ namespace FlipAnalytics;
 /// </summary>
 internal sealed class EffectsModel
 {
+    // A few wild amounts make the spread so wide that the mean of its exponential is beyond all sense.
+    private static readonly double FurthestOut = Math.Log(10);
+
     private readonly EffectsSpecification specification;
     private readonly ImmutableArray<EffectsRow> rows;
     private readonly Dictionary<string, double> predictedWithout;
@@ -100,7 +103,8 @@ internal sealed class EffectsModel
             prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
             fromSize,
             Slope(TermNames.Hours),
-            Shape);
+            Shape,
+            (rows.Min(r => r.Response) - FurthestOut, rows.Max(r => r.Response) + FurthestOut));
     }
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
@@ -196,5 +200,7 @@ internal sealed class EffectsModel
 /// <param name="SizeVariance">The part of it that knowing all dimensions would remove.</param>
 /// <param name="HoursSlope">Change of the log per unit of log hours over usual; 0 where hours are no term.</param>
 /// <param name="Shape">Shape of the error.</param>
+/// <param name="Limits">Logs between which the amount is held: ten times beyond any on record or guessed.</param>
 internal sealed record LogPrediction(
-    double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape);
+    double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape,
+    (double Low, double High) Limits);
