@@ -54,7 +54,14 @@ internal sealed class JointForecast
             now with { Date = saleDate, RelativeHours = relative.Value }, size.Variance);
         LogPrediction? supplies = models.Supplies?.Predict(now, size.Variance);
         DaysPrediction days = models.Days.Predict(facts, size, models.Log.Date);
+        return Of(candidate, price, hours, supplies, days, selling, nodeCount);
+    }
 
+    /// <summary>The forecast that these laws of its parts make, where the candidate does not state them.</summary>
+    public static JointForecast Of(
+        Candidate candidate, LogPrediction? price, LogPrediction hours, LogPrediction? supplies, DaysPrediction days,
+        SellingTerms selling, int nodeCount)
+    {
         var forecast = new JointForecast(nodeCount)
         {
             PricePrediction = price,
