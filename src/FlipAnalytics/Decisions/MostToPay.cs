@@ -80,7 +80,7 @@ public sealed class MostToPay
             ChanceOfTargetWage = candidate.StickerPrice is { } price
                 ? Crossing.Rounded(ShareAtLeast(prices, Crossing.Number(price)), 4) : null,
             WageAtSticker = candidate.StickerPrice is { } sticker
-                ? Money(affordable.ExpectedWage(Crossing.Number(sticker))) : null,
+                && affordable.ExpectedWage(Crossing.Number(sticker)) is { } earned ? Money(earned) : null,
             HaggleTo = VerdictAt(candidate.StickerPrice, ceilingMoney) == Verdict.Haggle ? ceilingMoney : null,
             SalePrice = MoneyRange(forecast.SalePrice),
             Hours = Range(forecast.Hours, h => Crossing.Rounded(h, 2)),
@@ -146,10 +146,9 @@ public sealed class MostToPay
         double price = forecast.SalePrice.Average();
         double hours = Wage * forecast.Hours.Average();
         double supplies = forecast.Supplies.Average();
-        return Crossing.Rounded(
-            (price * guessed.Price + hours * guessed.Hours + supplies * guessed.Supplies)
-                / (price + hours + supplies),
-            3);
+        double money = price + hours + supplies;
+        return money == 0 ? 0 : Crossing.Rounded(
+            (price * guessed.Price + hours * guessed.Hours + supplies * guessed.Supplies) / money, 3);
     }
 
     private decimal Money(double amount) => Crossing.Money(amount, workshop.Currency);

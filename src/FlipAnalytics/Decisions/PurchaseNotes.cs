@@ -44,7 +44,8 @@ internal static class PurchaseNotes
             yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
         if (guessed.Days >= 1)
             yield return "No sale with a listing date is on record: the days on market are only a general guess.";
-        if (candidate.SalePrice is null && forecast.PricePrediction is { SizeVariance: > 0 } prediction)
+        bool isMeasured = candidate is { Width: > 0, Depth: > 0, Height: > 0 };
+        if (!isMeasured && candidate.SalePrice is null && forecast.PricePrediction is { SizeVariance: > 0 } prediction)
         {
             double narrower = 1 - Math.Sqrt(Math.Max(0, 1 - prediction.SizeVariance / prediction.Variance));
             if (narrower >= 0.01)

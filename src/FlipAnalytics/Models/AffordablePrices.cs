@@ -34,8 +34,10 @@ internal sealed class AffordablePrices
         return prices;
     }
 
-    /// <summary>Money left after everything but hours when a price is paid, over the hours: a ratio of means.</summary>
-    public double ExpectedWage(double price)
+    /// <summary>
+    /// Money left after everything but hours when a price is paid, over the hours: a ratio of means; null without hours.
+    /// </summary>
+    public double? ExpectedWage(double price)
     {
         double money = 0;
         double hours = 0;
@@ -45,7 +47,7 @@ internal sealed class AffordablePrices
             hours += forecast.Hours[i];
         }
 
-        return money / hours;
+        return hours > 0 ? money / hours : null;
     }
 
     /// <summary>The parts of the mean affordable price: they add up to it.</summary>

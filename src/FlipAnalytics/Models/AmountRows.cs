@@ -50,9 +50,10 @@ internal sealed class AmountRows
     public ImmutableArray<EffectsRow> SuppliesRows()
     {
         Piece[] costed = [.. log.Pieces.Where(p => p.SuppliesCost is not null && IsFinished(p))];
-        // A piece that needed nothing counts as a twentieth of the median: the log of nothing does not exist.
-        double floor = costed.Length == 0 ? 1
-            : Math.Max(1e-3, Median([.. costed.Select(p => Crossing.Number(p.SuppliesCost!.Value))]) / 20);
+        // A piece that needed nothing counts as a twentieth of the median of those that needed something: the log of
+        // nothing does not exist.
+        double[] spent = [.. costed.Select(p => Crossing.Number(p.SuppliesCost!.Value)).Where(cost => cost > 0)];
+        double floor = spent.Length == 0 ? 1e-3 : Median(spent) / 20;
         return
         [
             .. costed.Select(p => Logged(

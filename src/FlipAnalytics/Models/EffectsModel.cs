@@ -11,6 +11,9 @@ namespace FlipAnalytics;
 /// </summary>
 internal sealed class EffectsModel
 {
+    // A few wild amounts make the spread so wide that the mean of its exponential is beyond all sense.
+    private static readonly double FurthestOut = Math.Log(10);
+
     private readonly EffectsSpecification specification;
     private readonly ImmutableArray<EffectsRow> rows;
     private readonly Dictionary<string, double> predictedWithout;
@@ -88,15 +91,20 @@ internal sealed class EffectsModel
         double fromSize = Square(Slope(TermNames.Size)) * sizeVariance;
         double fromCondition =
             Design.Columns.ConditionVariance(values.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
-        double fromColour = specification.Colour is not null && values.Facts.Colour is null
-            ? Fit.Terms.Where(t => t.Name is TermNames.Colour or TermNames.Family).Sum(t => t.Variance)
-            : 0;
+        // Where the log has pieces without a colour, their level tells their mean but not this piece's colour; where it
+        // has none, the level is unseen and its whole variance is in the prediction already.
+        double fromColour = values.Facts.Colour is not null ? 0
+            : Design.Groups.Zip(Fit.Terms)
+                .Where(pair => pair.First.Name is TermNames.Colour or TermNames.Family
+                    && pair.First.IndexOf(values.Facts) >= 0)
+                .Sum(pair => pair.Second.Variance);
         return new(
             prediction.Mean,
             prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
             fromSize,
             Slope(TermNames.Hours),
-            Shape);
+            Shape,
+            (rows.Min(r => r.Response) - FurthestOut, rows.Max(r => r.Response) + FurthestOut));
     }
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
@@ -192,5 +200,7 @@ internal sealed class EffectsModel
 /// <param name="SizeVariance">The part of it that knowing all dimensions would remove.</param>
 /// <param name="HoursSlope">Change of the log per unit of log hours over usual; 0 where hours are no term.</param>
 /// <param name="Shape">Shape of the error.</param>
+/// <param name="Limits">Logs between which the amount is held: ten times beyond any on record or guessed.</param>
 internal sealed record LogPrediction(
-    double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape);
+    double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape,
+    (double Low, double High) Limits);

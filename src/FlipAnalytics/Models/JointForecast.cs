@@ -54,7 +54,14 @@ internal sealed class JointForecast
             now with { Date = saleDate, RelativeHours = relative.Value }, size.Variance);
         LogPrediction? supplies = models.Supplies?.Predict(now, size.Variance);
         DaysPrediction days = models.Days.Predict(facts, size, models.Log.Date);
+        return Of(candidate, price, hours, supplies, days, selling, nodeCount);
+    }
 
+    /// <summary>The forecast that these laws of its parts make, where the candidate does not state them.</summary>
+    public static JointForecast Of(
+        Candidate candidate, LogPrediction? price, LogPrediction hours, LogPrediction? supplies, DaysPrediction days,
+        SellingTerms selling, int nodeCount)
+    {
         var forecast = new JointForecast(nodeCount)
         {
             PricePrediction = price,
@@ -76,7 +83,7 @@ internal sealed class JointForecast
             return;
         }
 
-        Fill(Hours, hours.Mean, hours.Variance, hours.Shape.At(nodes, NodeTable.Hours));
+        Fill(Hours, hours, nodes, NodeTable.Hours);
     }
 
     private void FillPrice(Candidate candidate, LogPrediction? price, LogPrediction hours, NodeTable nodes)
@@ -98,7 +105,8 @@ internal sealed class JointForecast
         for (int i = 0; i < SalePrice.Length; i++)
         {
             double unforeseenHours = candidate.Hours is null ? Math.Log(Hours[i]) - hours.Mean : 0;
-            SalePrice[i] = Math.Exp(price.Mean + price.HoursSlope * unforeseenHours + deviation * error[i]);
+            SalePrice[i] = Math.Exp(Math.Clamp(
+                price.Mean + price.HoursSlope * unforeseenHours + deviation * error[i], price.Limits.Low, price.Limits.High));
         }
     }
 
@@ -110,7 +118,7 @@ internal sealed class JointForecast
         }
         else if (supplies is not null)
         {
-            Fill(Supplies, supplies.Mean, supplies.Variance, supplies.Shape.At(nodes, NodeTable.Supplies));
+            Fill(Supplies, supplies, nodes, NodeTable.Supplies);
         }
         else
         {
@@ -146,6 +154,17 @@ internal sealed class JointForecast
         {
             int sale = (int)(uniform[i] * selling.SaleCount) - collected;
             Delivery[i] = sale < 0 ? 0 : Crossing.Number(selling.Deliveries[sale]);
+        }
+    }
+
+    private static void Fill(double[] target, LogPrediction prediction, NodeTable nodes, int coordinate)
+    {
+        double[] error = prediction.Shape.At(nodes, coordinate);
+        double deviation = Math.Sqrt(prediction.Variance);
+        for (int i = 0; i < target.Length; i++)
+        {
+            target[i] = Math.Exp(Math.Clamp(
+                prediction.Mean + deviation * error[i], prediction.Limits.Low, prediction.Limits.High));
         }
     }
 

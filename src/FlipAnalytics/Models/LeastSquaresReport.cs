@@ -58,7 +58,10 @@ internal static class LeastSquaresReport
         fit.RSquared, fit.AdjustedRSquared, fit.Sigma, fit.Overall.F, fit.Overall.P, fit.Aic, fit.Bic,
         BreuschPagan.Studentized(fit).P, fit.ConditionNumber, Smearing.Factor(fit),
         [
+            // A row that alone tells a coefficient is reproduced exactly, so neither figure exists for it.
             .. Enumerable.Range(0, rows.Length)
+                .Where(i => double.IsFinite(fit.ByRow.CooksDistance[i])
+                    && double.IsFinite(fit.ByRow.StudentizedResiduals[i]))
                 .OrderByDescending(i => fit.ByRow.CooksDistance[i])
                 .Take(InfluentialShown)
                 .Select(i => new InfluentialPiece(

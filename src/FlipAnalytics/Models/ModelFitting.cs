@@ -16,6 +16,12 @@ public static class ModelFitting
     public static FitReport Fit(SalesLog log, ModelName model, Estimator estimator, bool plain)
     {
         var models = FittedModels.Of(log);
+        if (model != ModelName.Days && plain | estimator == Estimator.Ols
+            && Rows(models, model).All(r => r.Origin != RowOrigin.Log))
+        {
+            throw NothingToFit(model);
+        }
+
         try
         {
             return (model, estimator) switch
@@ -31,9 +37,32 @@ public static class ModelFitting
         }
         catch (Exception e) when (e is MixedModelException or NoEstimateException or ArgumentException)
         {
-            throw new NotEnoughDataException($"The log does not determine the {Words(model)} model: {e.Message}", e);
+            throw new NotEnoughDataException(
+                $"The log does not determine the {Words(model)} model without common practice to lean on. {Why(e)} "
+                + "Log more pieces, or fit without --plain and with --estimator mixed.",
+                e);
         }
     }
+
+    private static NotEnoughDataException NothingToFit(ModelName model) => new(
+        $"The log has nothing to fit the {Words(model)} model to: it needs pieces with "
+        + (model switch
+        {
+            ModelName.Price => "a sold_price.",
+            ModelName.Hours => "hours whose work is done.",
+            _ => "a supplies_cost whose work is done.",
+        }));
+
+    // What the arithmetic says, in words for someone who has never heard of it where those differ.
+    private static string Why(Exception e) => e switch
+    {
+        TooFewRowsException few =>
+            $"It holds {few.Rows} such pieces, and {few.Coefficients} terms need at least {few.Coefficients + 1}.",
+        ExactFitException => "Its terms reproduce every amount exactly, so nothing shows how far single pieces scatter.",
+        NoEstimateException => "Too few listed pieces have sold to tell every term, or the terms reproduce their days exactly.",
+        ArgumentException { ParamName: { } name } => e.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal),
+        _ => e.Message,
+    };
 
     internal static string Words(ModelName model) => model switch
     {
@@ -64,7 +93,7 @@ public static class ModelFitting
             ModelName.Price => models.Price,
             ModelName.Hours => models.Hours,
             _ => models.Supplies,
-        }) ?? throw new NotEnoughDataException($"The log has nothing to fit the {Words(model)} model to.");
+        }) ?? throw NothingToFit(model);
         return Report(models, model, effects.Fit, plain: false, effects.Rows.Count(r => r.Origin == RowOrigin.Log));
     }
 

@@ -8,7 +8,7 @@ namespace FlipAnalytics;
 /// (conditional normal mean); with none recorded the piece counts as of typical size; a
 /// dimension that the log never has is left out. A type's average is drawn a
 /// little towards the average over types, since types differ in size much more than pieces of a type do; a type that the
-/// log does not have is taken as of its own typical size.
+/// log does not have, or never measured, is taken as of its own typical size.
 /// </summary>
 internal sealed class TypicalSize
 {
@@ -21,6 +21,7 @@ internal sealed class TypicalSize
     private const double PriorPairs = 5;
 
     private readonly double[] overall = new double[Dimensions];
+    private readonly double[] neverMeasured = [double.NaN, double.NaN, double.NaN];
     private readonly Dictionary<string, double[]> byType = new(StringComparer.OrdinalIgnoreCase);
     private readonly Matrix<double> within;
 
@@ -44,7 +45,9 @@ internal sealed class TypicalSize
                 .. Enumerable.Range(0, Dimensions).Select(d =>
                 {
                     var known = group.Select(p => p.LogDimensions[d]).Where(v => v is not null).ToArray();
-                    return (known.Sum()!.Value + PriorPieces * overall[d]) / (known.Length + PriorPieces);
+                    return known.Length == 0
+                        ? double.NaN
+                        : (known.Sum()!.Value + PriorPieces * overall[d]) / (known.Length + PriorPieces);
                 }),
             ];
         }
@@ -55,8 +58,7 @@ internal sealed class TypicalSize
     /// <summary>Expected relative log size and the variance that unrecorded dimensions leave in it.</summary>
     public (double Size, double Variance) Of(PieceFacts piece)
     {
-        if (!byType.TryGetValue(piece.Type, out double[]? centre))
-            return (0, within.Enumerate().Sum());
+        double[] centre = byType.GetValueOrDefault(piece.Type, neverMeasured);
         int[] known = [.. Enumerable.Range(0, Dimensions).Where(d => Deviation(piece, centre, d) is not null)];
         int[] missing = [.. Enumerable.Range(0, Dimensions).Where(d => !double.IsNaN(overall[d])).Except(known)];
         double size = known.Sum(d => Deviation(piece, centre, d)!.Value);
@@ -75,11 +77,15 @@ internal sealed class TypicalSize
         return (size, rest.Enumerate().Sum());
     }
 
-    /// <summary>Log of width × depth, the floor a piece stands on, filled in with what is typical; null where nothing tells.</summary>
+    /// <summary>
+    /// Log of count × width × depth, the floor that a piece or set stands on, filled in with what is typical; null where
+    /// nothing tells.
+    /// </summary>
     public double? LogFootprint(PieceFacts piece)
     {
-        double[] centre = byType.GetValueOrDefault(piece.Type, overall);
-        double log = (piece.LogDimensions[0] ?? centre[0]) + (piece.LogDimensions[1] ?? centre[1]);
+        double[] centre = byType.GetValueOrDefault(piece.Type, neverMeasured);
+        double log = piece.LogCount + Enumerable.Range(0, 2)
+            .Sum(d => piece.LogDimensions[d] ?? (double.IsNaN(centre[d]) ? overall[d] : centre[d]));
         return double.IsNaN(log) ? null : log;
     }
 
