@@ -44,7 +44,7 @@ internal static class Comparables
         PieceFacts facts = models.Rows.Facts[piece.Id];
         double age = piece.SoldOn is { } sold ? (Crossing.Day(models.Log.Date) - Crossing.Day(sold)) / 365.25 : 1;
         return (Same(facts.Type, wanted.Type) == true ? 0 : 2)
-            + Math.Abs(models.Rows.Size.Of(facts).Size - wantedSize)
+            + Math.Abs(models.Rows.Sizes[piece.Id].Value - wantedSize)
             + Gap(Same(facts.Colour, wanted.Colour), Same(facts.Family, wanted.Family) == true ? 0.25 : 0.5)
             + Gap(facts.Condition is null || wanted.Condition is null ? null : facts.Condition == wanted.Condition, 0.25)
             + Gap(Same(facts.Finish, wanted.Finish), 0.25)

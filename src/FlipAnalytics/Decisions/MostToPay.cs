@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using MathNet.Numerics.Statistics;
 
 namespace FlipAnalytics;
 
@@ -53,7 +54,7 @@ public sealed class MostToPay
             Basis = Comparables.Basis(models.Log, candidate),
             Cautions = Cautions.For(CautionQueries.Of(candidate, workshop.LengthUnit)),
         };
-        if (JointForecast.TryOf(models, candidate, selling, JointForecast.Nodes) is not { } forecast)
+        if (CandidateLaws.TryOf(models, candidate) is not { } laws)
         {
             return plain with
             {
@@ -65,12 +66,10 @@ public sealed class MostToPay
             };
         }
 
-        AffordablePrices affordable = Affordable(forecast, candidate);
+        var forecast = JointForecast.Of(candidate, laws, selling, JointForecast.Nodes);
+        var affordable = new AffordablePrices(forecast, selling, workshop, laws.LogFootprint);
         double[] prices = affordable.At(Wage);
-        double ceiling = prices.Average();
-        decimal ceilingMoney = Money(ceiling);
-        Array.Sort(prices);
-        GuessShares guessed = GuessShares.Of(models, candidate);
+        decimal ceilingMoney = Money(prices.Average());
         return plain with
         {
             Verdict = VerdictAt(candidate.StickerPrice, ceilingMoney),
@@ -88,14 +87,11 @@ public sealed class MostToPay
             DaysOnMarket = Range(forecast.Days, d => Crossing.Rounded(d, 1)),
             Waterfall = Waterfall(affordable, ceilingMoney),
             Comparables = Comparables.Nearest(models, candidate),
-            Leverages = Leverages(candidate, forecast),
-            GuessShare = GuessShare(forecast, guessed),
-            Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast, guessed)],
+            Leverages = Leverages(candidate, laws, forecast),
+            GuessShare = GuessShare(forecast, laws.Guessed),
+            Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws)],
         };
     }
-
-    private AffordablePrices Affordable(JointForecast forecast, Candidate candidate) =>
-        new(forecast, selling, workshop, models.Rows.Size.LogFootprint(PieceFacts.Of(candidate, models.Log)));
 
     private Verdict? VerdictAt(decimal? sticker, decimal ceiling) =>
         sticker is not { } price ? null
@@ -115,30 +111,33 @@ public sealed class MostToPay
         ];
     }
 
-    private ImmutableArray<Leverage> Leverages(Candidate candidate, JointForecast forecast)
+    private ImmutableArray<Leverage> Leverages(Candidate candidate, CandidateLaws laws, JointForecast forecast)
     {
         var open = new List<(string Item, double[] Values, Func<decimal, Candidate> State)>();
         if (candidate.Hours is null)
-            open.Add(("hours", forecast.Hours, value => candidate with { Hours = value }));
+            open.Add(("hours", [.. forecast.Hours], value => candidate with { Hours = value }));
         if (candidate.SalePrice is null)
-            open.Add(("sale price", forecast.SalePrice, value => candidate with { SalePrice = value }));
+            open.Add(("sale price", [.. forecast.SalePrice], value => candidate with { SalePrice = value }));
         if (candidate.Supplies is null)
-            open.Add(("supplies", forecast.Supplies, value => candidate with { Supplies = value }));
+            open.Add(("supplies", [.. forecast.Supplies], value => candidate with { Supplies = value }));
         return
         [
             .. open.Select(o =>
                 {
-                    double[] sorted = Sorted(o.Values);
-                    decimal low = Crossing.Rounded(Quantile(sorted, (1 - RangeLevel) / 2), 1);
-                    decimal high = Crossing.Rounded(Quantile(sorted, (1 + RangeLevel) / 2), 1);
-                    return new Leverage(o.Item, low, CeilingOf(o.State(low)), high, CeilingOf(o.State(high)));
+                    decimal low = Crossing.Rounded(Quantile(o.Values, (1 - RangeLevel) / 2), 1);
+                    decimal high = Crossing.Rounded(Quantile(o.Values, (1 + RangeLevel) / 2), 1);
+                    return new Leverage(o.Item, low, CeilingOf(o.State(low), laws), high, CeilingOf(o.State(high), laws));
                 })
                 .OrderByDescending(l => Math.Abs(l.CeilingAtHigh - l.CeilingAtLow)),
         ];
     }
 
-    private decimal CeilingOf(Candidate candidate) => Money(
-        Affordable(JointForecast.TryOf(models, candidate, selling, JointForecast.CoarseNodes)!, candidate).At(Wage).Average());
+    private decimal CeilingOf(Candidate candidate, CandidateLaws laws)
+    {
+        CandidateLaws restated = candidate.Hours is null ? laws : laws.WithHoursOf(models, candidate);
+        var forecast = JointForecast.Of(candidate, restated, selling, JointForecast.CoarseNodes);
+        return Money(new AffordablePrices(forecast, selling, workshop, laws.LogFootprint).At(Wage).Average());
+    }
 
     // Guesses weigh in the answer by the money they stand for.
     private decimal GuessShare(JointForecast forecast, GuessShares guessed)
@@ -157,35 +156,16 @@ public sealed class MostToPay
 
     private static ForecastRange Range(double[] values, Func<double, decimal> round)
     {
-        double[] sorted = Sorted(values);
+        double[] ordered = [.. values];
         return new(
-            round(values.Average()), round(Quantile(sorted, 0.5)), round(Quantile(sorted, (1 - RangeLevel) / 2)),
-            round(Quantile(sorted, (1 + RangeLevel) / 2)), Crossing.Rounded(RangeLevel, 2));
+            round(values.Average()), round(Quantile(ordered, 0.5)), round(Quantile(ordered, (1 - RangeLevel) / 2)),
+            round(Quantile(ordered, (1 + RangeLevel) / 2)), Crossing.Rounded(RangeLevel, 2));
     }
 
-    private static double[] Sorted(double[] values)
-    {
-        double[] sorted = [.. values];
-        Array.Sort(sorted);
-        return sorted;
-    }
+    // Equally likely nodes: the value at rank p·n, halfway between neighbours at the steps. The values may change places.
+    private static double Quantile(double[] values, double p) =>
+        ArrayStatistics.QuantileCustomInplace(values, p, QuantileDefinition.R5);
 
-    // Equally likely nodes: the value at rank p·n, halfway between neighbours at the steps.
-    private static double Quantile(double[] sorted, double p)
-    {
-        double place = Math.Clamp(p * sorted.Length - 0.5, 0, sorted.Length - 1);
-        int below = (int)place;
-        int above = Math.Min(below + 1, sorted.Length - 1);
-        return sorted[below] + (place - below) * (sorted[above] - sorted[below]);
-    }
-
-    private static double ShareAtLeast(double[] sorted, double value)
-    {
-        int at = Array.BinarySearch(sorted, value);
-        if (at < 0)
-            at = ~at;
-        while (at > 0 && sorted[at - 1] >= value)
-            at--;
-        return (double)(sorted.Length - at) / sorted.Length;
-    }
+    private static double ShareAtLeast(double[] values, double value) =>
+        (double)values.Count(v => v >= value) / values.Length;
 }

@@ -1,4 +1,5 @@
 using System.Globalization;
+using MathNet.Numerics.Statistics;
 
 namespace FlipAnalytics;
 
@@ -7,7 +8,7 @@ internal static class PurchaseNotes
 {
     public static IEnumerable<string> Of(
         Candidate candidate, FittedModels models, PurchaseTerms terms, SellingTerms selling, JointForecast forecast,
-        GuessShares guessed)
+        CandidateLaws laws)
     {
         Workshop workshop = models.Log.Workshop;
         if (terms.TargetWage is null && workshop.TargetWage is null)
@@ -22,9 +23,9 @@ internal static class PurchaseNotes
                 + "so its range is wide.";
         }
 
-        if (Part(guessed.Price) is { } price)
+        if (Part(laws.Guessed.Price) is { } price)
             yield return Text($"{price} the sale price is guess, not your own sales; it fades as sales come in.");
-        if (Part(guessed.Hours) is { } hours)
+        if (Part(laws.Guessed.Hours) is { } hours)
         {
             yield return Text($"{hours} the hours is guess or what such pieces usually take (common practice), ")
                 + "not your own log; say --hours if you know better.";
@@ -35,17 +36,17 @@ internal static class PurchaseNotes
             yield return Text($"Your log has no cost of supplies: a tenth of the sale price is taken (a rough guess). ")
                 + "Say --supplies if you know better.";
         }
-        else if (Part(guessed.Supplies) is { } supplies)
+        else if (Part(laws.Guessed.Supplies) is { } supplies)
         {
             yield return Text($"{supplies} the supplies is guess, not your own log.");
         }
 
         if (selling.FeeSource is null)
             yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
-        if (guessed.Days >= 1)
+        if (laws.Guessed.Days >= 1)
             yield return "No sale with a listing date is on record: the days on market are only a general guess.";
         bool isMeasured = candidate is { Width: > 0, Depth: > 0, Height: > 0 };
-        if (!isMeasured && candidate.SalePrice is null && forecast.PricePrediction is { SizeVariance: > 0 } prediction)
+        if (!isMeasured && candidate.SalePrice is null && laws.Price is { SizeVariance: > 0 } prediction)
         {
             double narrower = 1 - Math.Sqrt(Math.Max(0, 1 - prediction.SizeVariance / prediction.Variance));
             if (narrower >= 0.01)
@@ -62,22 +63,17 @@ internal static class PurchaseNotes
         }
     }
 
-    // Share by which the spread of S − C − w·H shrinks when H is known, S's own dependence on H included.
+    // Share by which the spread of S − w·H shrinks when H is known, S's own dependence on H included.
     private static double HoursPart(JointForecast forecast, decimal wage)
     {
         double w = Crossing.Number(wage);
-        double[] value = [.. forecast.SalePrice.Zip(forecast.Hours, (s, h) => s - w * h)];
-        double variance = Covariance(value, value);
-        double along = Covariance(value, forecast.Hours);
-        double hours = Covariance(forecast.Hours, forecast.Hours);
+        var value = new double[forecast.Hours.Length];
+        for (int i = 0; i < value.Length; i++)
+            value[i] = forecast.SalePrice[i] - w * forecast.Hours[i];
+        double variance = ArrayStatistics.PopulationVariance(value);
+        double along = ArrayStatistics.PopulationCovariance(value, forecast.Hours);
+        double hours = ArrayStatistics.PopulationVariance(forecast.Hours);
         return variance <= 0 || hours <= 0 ? 0 : 1 - Math.Sqrt(Math.Max(0, 1 - along * along / (hours * variance)));
-    }
-
-    private static double Covariance(double[] a, double[] b)
-    {
-        double meanA = a.Average();
-        double meanB = b.Average();
-        return a.Zip(b, (x, y) => (x - meanA) * (y - meanB)).Average();
     }
 
     private static string? Part(double share) => share switch

@@ -15,12 +15,16 @@ internal sealed class AmountRows
         hours = BenchHours.ByPiece(log);
         Facts = log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase);
         Size = new([.. Facts.Values]);
+        Sizes = Facts.ToDictionary(f => f.Key, f => Size.Of(f.Value), StringComparer.OrdinalIgnoreCase);
     }
 
     /// <summary>What each piece is, by id.</summary>
     public IReadOnlyDictionary<string, PieceFacts> Facts { get; }
 
     public TypicalSize Size { get; }
+
+    /// <summary>Relative log size of each piece with the variance that unrecorded dimensions leave in it, by id.</summary>
+    public IReadOnlyDictionary<string, (double Value, double Variance)> Sizes { get; }
 
     /// <summary>Hours of a piece whose work is done; null for one still on the bench or without a record.</summary>
     public decimal? Hours(Piece piece) =>
@@ -94,7 +98,7 @@ internal sealed class AmountRows
         select Typical(RowOrigin.OwnersGuess, entry.Key, middle.Middle, GuessWeight(middle.Spread, residual));
 
     private EffectsRow Logged(Piece piece, double response, DateOnly? date) =>
-        new(RowOrigin.Log, Facts[piece.Id], response, Size.Of(Facts[piece.Id]), (0, 0), 0, date, 1, piece.Id);
+        new(RowOrigin.Log, Facts[piece.Id], response, Sizes[piece.Id], (0, 0), 0, date, 1, piece.Id);
 
     private static EffectsRow Typical(RowOrigin origin, string type, double response, double weight) =>
         new(origin, new() { Type = type, LogDimensions = [null, null, null] }, response, (0, 0), (0, 0), 0, null, weight);

@@ -49,7 +49,7 @@ internal sealed record DaysRow(
                 Spell spell = episode.Sold
                     ? Spell.Ended(episode.Stop, episode.Start)
                     : Spell.Running(episode.Stop, episode.Start);
-                rows.Add(new(RowOrigin.Log, facts, models.Rows.Size.Of(facts), piece.ListedOn,
+                rows.Add(new(RowOrigin.Log, facts, models.Rows.Sizes[piece.Id], piece.ListedOn,
                     episode.LogAsking - expected ?? mean, spell, 1, piece.Id));
             }
         }

@@ -40,6 +40,9 @@ public sealed class FittedModels
     /// <summary>Median days from buying to selling; 45 where no sale tells.</summary>
     internal int LeadTime { get; }
 
+    /// <summary>The day on which a piece bought at the log's date is likely sold.</summary>
+    internal DateOnly SaleDate => Crossing.Later(Log.Date, LeadTime);
+
     /// <summary>Fits every model to a log.</summary>
     /// <param name="log">The log as known at its date.</param>
     public static FittedModels Of(SalesLog log)

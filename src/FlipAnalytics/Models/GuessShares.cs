@@ -6,15 +6,9 @@ namespace FlipAnalytics;
 /// </summary>
 internal sealed record GuessShares(double Price, double Hours, double Supplies, double Days)
 {
-    public static GuessShares Of(FittedModels models, Candidate candidate)
-    {
-        PieceFacts facts = PieceFacts.Of(candidate, models.Log);
-        DesignValues now = models.ValuesOf(facts, models.Log.Date, 0);
-        DateOnly saleDate = Crossing.Later(models.Log.Date, models.LeadTime);
-        return new(
-            candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(now with { Date = saleDate }),
-            candidate.Hours is not null ? 0 : models.Hours.GuessShare(now),
-            candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(now) ?? 1,
-            models.Days.GuessShare);
-    }
+    public static GuessShares Of(FittedModels models, Candidate candidate, DesignValues now) => new(
+        candidate.SalePrice is not null ? 0 : models.Price!.GuessShare(now with { Date = models.SaleDate }),
+        candidate.Hours is not null ? 0 : models.Hours.GuessShare(now),
+        candidate.Supplies is not null ? 0 : models.Supplies?.GuessShare(now) ?? 1,
+        models.Days.GuessShare);
 }

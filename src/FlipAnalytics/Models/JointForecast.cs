@@ -37,40 +37,15 @@ internal sealed class JointForecast
     /// <summary>Delivery cost less delivery charge.</summary>
     public double[] Delivery { get; }
 
-    public required LogPrediction? PricePrediction { get; init; }
-
-    /// <summary>The forecast; null where nothing tells a sale price.</summary>
-    public static JointForecast? TryOf(FittedModels models, Candidate candidate, SellingTerms selling, int nodeCount)
+    /// <summary>The forecast that these laws make of what the candidate does not state.</summary>
+    public static JointForecast Of(Candidate candidate, CandidateLaws laws, SellingTerms selling, int nodeCount)
     {
-        if (models.Price is null && candidate.SalePrice is null)
-            return null;
-        PieceFacts facts = PieceFacts.Of(candidate, models.Log);
-        var size = models.Rows.Size.Of(facts);
-        DateOnly saleDate = Crossing.Later(models.Log.Date, models.LeadTime);
-        var relative = models.RelativeHours(facts, null);
-        DesignValues now = models.ValuesOf(facts, models.Log.Date, 0);
-        LogPrediction hours = models.Hours.Predict(now, size.Variance);
-        LogPrediction? price = models.Price?.Predict(
-            now with { Date = saleDate, RelativeHours = relative.Value }, size.Variance);
-        LogPrediction? supplies = models.Supplies?.Predict(now, size.Variance);
-        DaysPrediction days = models.Days.Predict(facts, size, models.Log.Date);
-        return Of(candidate, price, hours, supplies, days, selling, nodeCount);
-    }
-
-    /// <summary>The forecast that these laws of its parts make, where the candidate does not state them.</summary>
-    public static JointForecast Of(
-        Candidate candidate, LogPrediction? price, LogPrediction hours, LogPrediction? supplies, DaysPrediction days,
-        SellingTerms selling, int nodeCount)
-    {
-        var forecast = new JointForecast(nodeCount)
-        {
-            PricePrediction = price,
-        };
+        var forecast = new JointForecast(nodeCount);
         NodeTable nodes = NodeTable.Of(nodeCount);
-        forecast.FillHours(candidate, hours, nodes);
-        forecast.FillPrice(candidate, price, hours, nodes);
-        forecast.FillSupplies(candidate, supplies, nodes);
-        forecast.FillDays(days, nodes);
+        forecast.FillHours(candidate, laws.Hours, nodes);
+        forecast.FillPrice(candidate, laws.Price, laws.Hours, nodes);
+        forecast.FillSupplies(candidate, laws.Supplies, nodes);
+        forecast.FillDays(laws.Days, nodes);
         forecast.FillDelivery(selling, nodes);
         return forecast;
     }

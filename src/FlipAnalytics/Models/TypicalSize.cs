@@ -6,9 +6,9 @@ namespace FlipAnalytics;
 /// Log size of a piece relative to its type: the log of width × depth × height less the type's average of it. A dimension
 /// that was not recorded is filled in from those that were, by the pooled covariance of the log dimensions within types
 /// (conditional normal mean); with none recorded the piece counts as of typical size; a
-/// dimension that the log never has is left out. A type's average is drawn a
-/// little towards the average over types, since types differ in size much more than pieces of a type do; a type that the
-/// log does not have, or never measured, is taken as of its own typical size.
+/// dimension that the log never has is left out. A type's average is drawn a little towards the average over types, since
+/// types differ in size much more than pieces of a type do; a type that the log does not have, or never measured, is
+/// taken as of its own typical size.
 /// </summary>
 internal sealed class TypicalSize
 {
@@ -24,6 +24,9 @@ internal sealed class TypicalSize
     private readonly double[] neverMeasured = [double.NaN, double.NaN, double.NaN];
     private readonly Dictionary<string, double[]> byType = new(StringComparer.OrdinalIgnoreCase);
     private readonly Matrix<double> within;
+
+    // What to do with each set of known dimensions; bit d stands for dimension d.
+    private readonly (double[] Weights, double Variance)[] byKnownDimensions;
 
     public TypicalSize(IReadOnlyList<PieceFacts> pieces)
     {
@@ -53,28 +56,21 @@ internal sealed class TypicalSize
         }
 
         within = WithinTypes(pieces);
+        byKnownDimensions = [.. Enumerable.Range(0, 1 << Dimensions).Select(Given)];
     }
 
     /// <summary>Expected relative log size and the variance that unrecorded dimensions leave in it.</summary>
     public (double Size, double Variance) Of(PieceFacts piece)
     {
         double[] centre = byType.GetValueOrDefault(piece.Type, neverMeasured);
-        int[] known = [.. Enumerable.Range(0, Dimensions).Where(d => Deviation(piece, centre, d) is not null)];
-        int[] missing = [.. Enumerable.Range(0, Dimensions).Where(d => !double.IsNaN(overall[d])).Except(known)];
-        double size = known.Sum(d => Deviation(piece, centre, d)!.Value);
-        if (missing.Length == 0)
-            return (size, 0);
-
-        var rest = Block(missing, missing);
-        if (known.Length > 0)
-        {
-            var deviations = Vector<double>.Build.Dense(known.Length, i => Deviation(piece, centre, known[i])!.Value);
-            var slopes = Block(missing, known) * Block(known, known).Inverse();
-            size += (slopes * deviations).Sum();
-            rest -= slopes * Block(known, missing);
-        }
-
-        return (size, rest.Enumerate().Sum());
+        int known = 0;
+        for (int d = 0; d < Dimensions; d++)
+            known |= Deviation(piece, centre, d) is null ? 0 : 1 << d;
+        (double[] weights, double variance) = byKnownDimensions[known];
+        double size = 0;
+        for (int d = 0; d < Dimensions; d++)
+            size += weights[d] * (Deviation(piece, centre, d) ?? 0);
+        return (size, variance);
     }
 
     /// <summary>
@@ -101,6 +97,26 @@ internal sealed class TypicalSize
             double prior = PriorSpread * PriorSpread * (a == b ? 1 : PriorCorrelation);
             return (complete.Sum(d => d[a] * d[b]) + PriorPairs * prior) / (complete.Length + PriorPairs);
         });
+    }
+
+    // The sum of all deviations expected from the known ones: their weights, and the variance that is left.
+    private (double[] Weights, double Variance) Given(int knownDimensions)
+    {
+        int[] known = [.. Enumerable.Range(0, Dimensions).Where(d => (knownDimensions & (1 << d)) != 0)];
+        int[] missing = [.. Enumerable.Range(0, Dimensions).Where(d => !double.IsNaN(overall[d])).Except(known)];
+        double[] weights = [.. Enumerable.Range(0, Dimensions).Select(d => known.Contains(d) ? 1.0 : 0.0)];
+        if (missing.Length == 0)
+            return (weights, 0);
+        var rest = Block(missing, missing);
+        if (known.Length > 0)
+        {
+            var slopes = Block(missing, known) * Block(known, known).Inverse();
+            for (int i = 0; i < known.Length; i++)
+                weights[known[i]] += slopes.Column(i).Sum();
+            rest -= slopes * Block(known, missing);
+        }
+
+        return (weights, rest.Enumerate().Sum());
     }
 
     private Matrix<double> Block(int[] rows, int[] columns) =>

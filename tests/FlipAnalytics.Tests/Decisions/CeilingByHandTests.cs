@@ -87,10 +87,13 @@ public class CeilingByHandTests
         var workshop = new Workshop { CapitalRate = (decimal)Input("r") * 365.25m };
         JointForecast forecast = JointForecast.Of(
             candidate,
-            new(Input("mu"), Input("s") * Input("s"), 0, 0, ResidualShape.Normal, none),
-            new(0, 0, 0, 0, ResidualShape.Normal, none),
-            null,
-            new(Math.Log(Input("scale")), 0, -Math.Log(Input("shape")), 0, 0),
+            new(
+                new(0, 0, 0, 0, ResidualShape.Normal, none),
+                new(Input("mu"), Input("s") * Input("s"), 0, 0, ResidualShape.Normal, none),
+                null,
+                new(Math.Log(Input("scale")), 0, -Math.Log(Input("shape")), 0, 0),
+                null,
+                new(0, 0, 0, 0)),
             selling,
             JointForecast.Nodes);
         var affordable = new AffordablePrices(forecast, selling, workshop, null);
