@@ -7,6 +7,7 @@ internal static class SurvivalInput
     {
         "survival/04_relistings_left_truncated" => Times(reference, "entered", "exit", "sold"),
         "survival/05_price_cuts_split_rows" => Times(reference, "start", "stop", "sold"),
+        "cox/01_weights_strata_late_entry" => Times(reference, "entered", "exit", "ended"),
         _ => Times(reference, null, "time", "event"),
     };
 
