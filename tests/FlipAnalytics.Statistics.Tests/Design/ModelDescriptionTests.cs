@@ -69,7 +69,7 @@ public sealed class ModelDescriptionTests
     [Fact]
     public void An_interaction_of_two_categories_runs_through_the_left_one_fastest_as_in_R()
     {
-        // Names by hand after model.matrix(~ color:size) with both main effects present.
+        // The interaction columns of R 4.2.2, model.matrix(~ color * size).
         DataColumns data = DataColumns.Empty
             .With("y", [1.0, 2, 3, 4, 5, 6, 7, 8, 9])
             .With("color", ["a", "b", "c", "a", "b", "c", "a", "b", "c"])
