@@ -72,8 +72,8 @@ internal sealed class DevianceSlopes
     public void Update()
     {
         int m = _deviance.ActiveCount;
-        RowMajorCholesky.InvertLower(_deviance.Factor, m, _lowerInverse);
-        RowMajorCholesky.InverseFromLower(_lowerInverse, m, Inverse);
+        RowMajorCholesky.InvertLower(_deviance.Factor, m, _lowerInverse, _deviance.DiagonalCount);
+        RowMajorCholesky.InverseFromLower(_lowerInverse, m, Inverse, _deviance.DiagonalCount);
         UpdateFixedPart(m);
         SumBlocks(m);
         Combine();
@@ -184,7 +184,7 @@ internal sealed class DevianceSlopes
     private void AddByTerm(ReadOnlySpan<double> row, ReadOnlySpan<double> other, double factor, Span<double> sums)
     {
         int start = 0;
-        for (int l = 0; l < sums.Length; l++)
+        foreach (int l in _deviance.TermOrder)
         {
             int length = _deviance.Ratios[l] > 0 ? _data.Offsets[l + 1] - _data.Offsets[l] : 0;
             sums[l] += factor * VectorKernel.Dot(row.Slice(start, length), other.Slice(start, length));

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>
@@ -8,7 +10,8 @@ namespace FlipAnalytics.Statistics;
 /// and, where σ² is held, d = m log 2π + M log σ² + (y'Py + ν₀s₀²)/σ² + log|W| + log|X'W⁻¹X|
 /// (m = n and no last term for the ordinary likelihood); Bates, Mächler, Bolker and Walker (2015), Journal of
 /// Statistical Software 67(1), section 3. Everything comes from cross-products by ΛZ'W⁻¹ = H⁻¹ΛZ', which needs no
-/// subtraction of large numbers.
+/// subtraction of large numbers. No row is in two levels of an exchangeable term, so the block of H that belongs to the
+/// largest one is diagonal; it comes first and is eliminated at no cost.
 /// </summary>
 internal sealed class ProfiledDeviance
 {
@@ -33,6 +36,11 @@ internal sealed class ProfiledDeviance
         Information = new double[_p * _p];
         Shift = new double[_p];
         Ratios = new double[data.Terms.Length];
+        TermOrder =
+        [
+            .. Enumerable.Range(0, data.Terms.Length)
+                .OrderByDescending(k => data.Terms[k].Structure == RandomStructure.Exchangeable ? data.Terms[k].ColumnCount : 0),
+        ];
         DegreesOfFreedom = options.Criterion == LikelihoodCriterion.Reml ? data.Rows - _p : data.Rows;
         PriorDegreesOfFreedom = options.ResidualVariancePrior?.DegreesOfFreedom ?? 0;
         PriorSum = PriorDegreesOfFreedom * (options.ResidualVariancePrior?.Scale ?? 0);
@@ -62,6 +70,12 @@ internal sealed class ProfiledDeviance
 
     /// <summary>Number of draws whose ratio is not zero.</summary>
     public int ActiveCount { get; private set; }
+
+    /// <summary>The terms in the order of their active columns: the largest exchangeable one first.</summary>
+    public ImmutableArray<int> TermOrder { get; }
+
+    /// <summary>How many active columns from the first on make a diagonal block of H.</summary>
+    public int DiagonalCount { get; private set; }
 
     /// <summary>Columns of Z whose ratio is not zero.</summary>
     public ReadOnlySpan<int> Active => _active.AsSpan(0, ActiveCount);
@@ -136,9 +150,15 @@ internal sealed class ProfiledDeviance
     private void SelectActive()
     {
         int count = 0;
-        for (int k = 0; k < Ratios.Length; k++)
+        DiagonalCount = 0;
+        foreach (int k in TermOrder)
         {
             double scale = Math.Sqrt(Ratios[k]);
+            if (count == 0 && scale > 0 && _data.Terms[k].Structure == RandomStructure.Exchangeable)
+            {
+                DiagonalCount = _data.Terms[k].ColumnCount;
+            }
+
             for (int j = _data.Offsets[k]; scale > 0 && j < _data.Offsets[k + 1]; j++)
             {
                 _active[count] = j;
@@ -172,7 +192,7 @@ internal sealed class ProfiledDeviance
             }
         }
 
-        if (!RowMajorCholesky.TryFactor(_h, m))
+        if (!RowMajorCholesky.TryFactor(_h, m, DiagonalCount))
         {
             return false;
         }
