@@ -12,6 +12,9 @@ public enum ConvergenceReason
     /// <summary>A ratio grew to its upper limit: its levels explain the response almost exactly.</summary>
     RatioAtUpperLimit,
 
+    /// <summary>σ² sank to its lower limit: variances that are held leave nothing for it to explain.</summary>
+    ResidualVarianceAtLowerLimit,
+
     /// <summary>The allowed number of iterations was used up.</summary>
     IterationLimit,
 }

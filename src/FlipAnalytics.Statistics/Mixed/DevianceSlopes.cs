@@ -4,7 +4,7 @@ namespace FlipAnalytics.Statistics;
 /// First and second derivatives of the profiled deviance in log γ, and its slope where a ratio is zero. With
 /// T = ΛZ'PZΛ and t = ΛZ'Py by blocks of terms,
 /// <code>∂d/∂log γₖ = tr Tₖₖ − M tₖ'tₖ/Q,  ∂²d = −‖Tⱼₖ‖² + 2M tⱼ'Tⱼₖtₖ/Q − M (tⱼ'tⱼ)(tₖ'tₖ)/Q² (+ ∂d/∂log γₖ if j = k)</code>
-/// where Q = y'Py + ν₀s₀² and the ordinary likelihood has ΛZ'W⁻¹ZΛ in place of T in the trace and the norm; Searle,
+/// where Q = y'Py + ν₀s₀². Where σ² is held, M/Q is 1/σ² and the last term falls away. The ordinary likelihood has ΛZ'W⁻¹ZΛ in place of T in the trace and the norm; Searle,
 /// Casella and McCulloch (1992), Variance Components, chapter 6.
 /// </summary>
 internal sealed class DevianceSlopes
@@ -72,8 +72,8 @@ internal sealed class DevianceSlopes
     public void Update()
     {
         int m = _deviance.ActiveCount;
-        RowMajorCholesky.InvertLower(_deviance.Factor, m, _lowerInverse);
-        RowMajorCholesky.InverseFromLower(_lowerInverse, m, Inverse);
+        RowMajorCholesky.InvertLower(_deviance.Factor, m, _lowerInverse, _deviance.DiagonalCount);
+        RowMajorCholesky.InverseFromLower(_lowerInverse, m, Inverse, _deviance.DiagonalCount);
         UpdateFixedPart(m);
         SumBlocks(m);
         Combine();
@@ -111,7 +111,7 @@ internal sealed class DevianceSlopes
             square += response * response;
         }
 
-        double gain = _deviance.TotalDegreesOfFreedom * square / _deviance.PenalisedQuadraticForm;
+        double gain = square / _deviance.ResidualVariance;
         return trace + gain > 0 ? (trace - gain) / (trace + gain) : 0;
     }
 
@@ -184,7 +184,7 @@ internal sealed class DevianceSlopes
     private void AddByTerm(ReadOnlySpan<double> row, ReadOnlySpan<double> other, double factor, Span<double> sums)
     {
         int start = 0;
-        for (int l = 0; l < sums.Length; l++)
+        foreach (int l in _deviance.TermOrder)
         {
             int length = _deviance.Ratios[l] > 0 ? _data.Offsets[l + 1] - _data.Offsets[l] : 0;
             sums[l] += factor * VectorKernel.Dot(row.Slice(start, length), other.Slice(start, length));
@@ -195,17 +195,17 @@ internal sealed class DevianceSlopes
     private void Combine()
     {
         int terms = Score.Length;
-        double quadratic = _deviance.PenalisedQuadraticForm;
-        double degrees = _deviance.TotalDegreesOfFreedom;
+        double precision = 1 / _deviance.ResidualVariance;
+        double profiled = _deviance.HeldResidualVariance is null ? 1 / _deviance.TotalDegreesOfFreedom : 0;
         for (int k = 0; k < terms; k++)
         {
-            Score[k] = _traces[k] - (degrees * _squares[k] / quadratic);
+            Score[k] = _traces[k] - (precision * _squares[k]);
             for (int l = 0; l < terms; l++)
             {
                 int at = (k * terms) + l;
-                Hessian[at] = -_norms[at] + (degrees
-                    * ((2 * _forms[at] / quadratic) - (_squares[k] * _squares[l] / (quadratic * quadratic))));
-                ExpectedInformation[at] = _norms[at] - (_traces[k] * _traces[l] / degrees);
+                Hessian[at] = -_norms[at] + (precision
+                    * ((2 * _forms[at]) - (profiled * precision * _squares[k] * _squares[l])));
+                ExpectedInformation[at] = _norms[at] - (profiled * _traces[k] * _traces[l]);
             }
 
             Hessian[(k * terms) + k] += Score[k];

@@ -8,12 +8,22 @@ namespace FlipAnalytics.Statistics;
 public static class MixedModel
 {
     /// <summary>Fits the model by restricted (default) or ordinary maximum likelihood.</summary>
-    /// <exception cref="TooFewRowsException">There are not more rows than coefficients and no residual prior.</exception>
+    /// <exception cref="TooFewRowsException">There are not more rows than coefficients and nothing known of the residual variance.</exception>
     /// <exception cref="ExactFitException">The coefficients reproduce every response and there is no residual prior.</exception>
     public static MixedModelFit Fit(MixedModelData data, MixedModelOptions? options = null)
     {
         ArgumentNullException.ThrowIfNull(data);
-        options ??= new MixedModelOptions();
+        (ProfiledDeviance deviance, DevianceSlopes slopes, MixedModelConvergence convergence) =
+            Minimise(data, options ?? new MixedModelOptions());
+        return new MixedModelFit(data, deviance, slopes, convergence);
+    }
+
+    /// <summary>
+    /// The search alone, from where another one ended if given; it leaves deviance and slopes evaluated at the minimum.
+    /// </summary>
+    internal static (ProfiledDeviance Deviance, DevianceSlopes Slopes, MixedModelConvergence Convergence) Minimise(
+        MixedModelData data, MixedModelOptions options, ProfiledDeviance? near = null)
+    {
         options.CheckAgainst(data.Terms.Length);
         if (data.RowCount == 0)
         {
@@ -21,7 +31,7 @@ public static class MixedModel
         }
 
         ReducedCrossProducts reduced = data.Reduced;
-        if (options.ResidualVariancePrior is null)
+        if (options.ResidualVariancePrior is null && options.HeldResidualVariance is null)
         {
             if (reduced.Rows <= reduced.FixedCount)
             {
@@ -36,7 +46,6 @@ public static class MixedModel
 
         var deviance = new ProfiledDeviance(reduced, options);
         var slopes = new DevianceSlopes(deviance);
-        MixedModelConvergence convergence = new VarianceRatioSearch(deviance, slopes).Run();
-        return new MixedModelFit(data, deviance, slopes, convergence);
+        return (deviance, slopes, new ResidualVarianceSearch(deviance, slopes).Run(near));
     }
 }

@@ -8,14 +8,15 @@ public sealed class MixedModelFit
     /// <summary>Leverage this close to 1 means that the row alone determines a coefficient.</summary>
     private const double FullLeverage = 1e-10;
 
-    private readonly MixedModelData _data;
     private readonly MixedSolution _solution;
 
     internal MixedModelFit(
         MixedModelData data, ProfiledDeviance deviance, DevianceSlopes slopes, MixedModelConvergence convergence)
     {
-        _data = data;
         _solution = new MixedSolution(deviance, slopes);
+        Data = data;
+        Options = deviance.Options;
+        Objective = deviance.Value;
         Convergence = convergence;
         Criterion = deviance.Options.Criterion;
         ResidualVariance = deviance.ResidualVariance;
@@ -43,7 +44,7 @@ public sealed class MixedModelFit
     public MixedModelConvergence Convergence { get; }
 
     /// <summary>How many rows were fitted.</summary>
-    public int ObservationCount => _data.RowCount;
+    public int ObservationCount => Data.RowCount;
 
     /// <summary>Estimated coefficients; a dropped column has none.</summary>
     public ImmutableArray<MixedCoefficient> Coefficients { get; }
@@ -57,10 +58,12 @@ public sealed class MixedModelFit
     /// <summary>The random terms, in the order given.</summary>
     public ImmutableArray<RandomTermEstimate> Terms { get; }
 
-    /// <summary>σ̂², in squared units of the response, of a row of weight 1.</summary>
+    /// <summary>σ̂², or σ² as held, in squared units of the response, of a row of weight 1.</summary>
     public double ResidualVariance { get; }
 
-    /// <summary>What σ̂² was divided by: n − p (restricted) or n, plus the prior's degrees of freedom.</summary>
+    /// <summary>
+    /// What σ̂² was divided by where no variance is held: n − p (restricted) or n, plus the prior's degrees of freedom.
+    /// </summary>
     public double ResidualDegreesOfFreedom { get; }
 
     /// <summary>
@@ -77,7 +80,7 @@ public sealed class MixedModelFit
     /// <param name="levels">One reference for each random term.</param>
     public MixedPrediction Predict(ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels)
     {
-        var row = new SparseRow(_data);
+        var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
         double variance = row.QuadraticForm(_solution.Covariance, _solution.Size) + row.ExtraVariance;
         return new(Mean(row), ResidualVariance * variance, ResidualVariance);
@@ -88,7 +91,7 @@ public sealed class MixedModelFit
     public ImmutableArray<double> Residuals()
     {
         RowStore rows = KeptRows();
-        var row = new SparseRow(_data);
+        var row = new SparseRow(Data);
         var residuals = ImmutableArray.CreateBuilder<double>(rows.Count);
         for (int i = 0; i < rows.Count; i++)
         {
@@ -101,13 +104,13 @@ public sealed class MixedModelFit
 
     /// <summary>
     /// Each fitted row predicted from the others, variance ratios held: with h = w v'C⁻¹v the residual is
-    /// (y − ŷ)/(1 − h), as if the model had been solved anew without the row.
+    /// (y − ŷ)/(1 − h), as if the model had been solved anew without the row. Variances that are held keep σ² as it is.
     /// </summary>
     /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
     public ImmutableArray<LeaveOneOutPrediction> LeaveOneOut()
     {
         RowStore rows = KeptRows();
-        var row = new SparseRow(_data);
+        var row = new SparseRow(Data);
         var results = ImmutableArray.CreateBuilder<LeaveOneOutPrediction>(rows.Count);
         for (int i = 0; i < rows.Count; i++)
         {
@@ -126,7 +129,7 @@ public sealed class MixedModelFit
     public double[] RowWeights(ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels)
     {
         RowStore rows = KeptRows();
-        var row = new SparseRow(_data);
+        var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
         double[] spread = row.Spread(_solution.Covariance, _solution.Size);
         int levelCount = _solution.Effects.Length;
@@ -139,6 +142,13 @@ public sealed class MixedModelFit
 
         return weights;
     }
+
+    internal MixedModelData Data { get; }
+
+    internal MixedModelOptions Options { get; }
+
+    /// <summary>What the search minimised: −2 log-likelihood less 2 log of the priors.</summary>
+    internal double Objective { get; }
 
     private double Mean(SparseRow row) => row.Offset + row.Times(_solution.Effects, _solution.Coefficients);
 
@@ -154,7 +164,7 @@ public sealed class MixedModelFit
         double fitted = y - Mean(row);
         double residual = fitted / rest;
         double degrees = _solution.DegreesOfFreedom - 1;
-        double residualVariance = degrees > 0
+        double residualVariance = _solution.HoldsResidualVariance ? ResidualVariance : degrees > 0
             ? Math.Max(0, _solution.QuadraticForm - (weight * fitted * residual)) / degrees
             : double.NaN;
         double variance = residualVariance * form / rest;
@@ -163,7 +173,7 @@ public sealed class MixedModelFit
             residual / Math.Sqrt(variance + (residualVariance / weight)));
     }
 
-    private RowStore KeptRows() => _data.Rows ?? throw new InvalidOperationException(
+    private RowStore KeptRows() => Data.Rows ?? throw new InvalidOperationException(
         "The rows were not kept; build the data with keepRows: true to look at single rows.");
 
     private ImmutableArray<RandomTermEstimate> EstimateTerms()
@@ -171,17 +181,17 @@ public sealed class MixedModelFit
         double[] conditional = _solution.ConditionalCovariance();
         int levelCount = _solution.Effects.Length;
         int size = _solution.Size;
-        var terms = ImmutableArray.CreateBuilder<RandomTermEstimate>(_data.Terms.Length);
-        for (int k = 0; k < _data.Terms.Length; k++)
+        var terms = ImmutableArray.CreateBuilder<RandomTermEstimate>(Data.Terms.Length);
+        for (int k = 0; k < Data.Terms.Length; k++)
         {
             double ratio = _solution.Ratios[k];
-            int offset = _data.LevelOffsets[k];
+            int offset = Data.LevelOffsets[k];
             terms.Add(new(
-                _data.Terms[k].Name,
+                Data.Terms[k].Name,
                 ResidualVariance * ratio,
                 ratio,
                 ratio == 0,
-                [.. _data.Terms[k].Levels.Select((level, t) => new RandomLevelEstimate(
+                [.. Data.Terms[k].Levels.Select((level, t) => new RandomLevelEstimate(
                     level,
                     _solution.Effects[offset + t],
                     ResidualVariance * conditional[(offset + t) * (levelCount + 1)],

@@ -20,6 +20,7 @@ internal sealed class MixedSolution
         int p = _data.FixedCount;
         int m = deviance.ActiveCount;
         ResidualVariance = deviance.ResidualVariance;
+        HoldsResidualVariance = deviance.HeldResidualVariance is not null;
         QuadraticForm = deviance.PenalisedQuadraticForm;
         DegreesOfFreedom = deviance.TotalDegreesOfFreedom;
         Ratios = [.. deviance.Ratios];
@@ -60,6 +61,9 @@ internal sealed class MixedSolution
 
     /// <summary>σ̂².</summary>
     public double ResidualVariance { get; }
+
+    /// <summary>Whether σ² was held, or tied to variances that were.</summary>
+    public bool HoldsResidualVariance { get; }
 
     /// <summary>y'Py with the prior's share.</summary>
     public double QuadraticForm { get; }

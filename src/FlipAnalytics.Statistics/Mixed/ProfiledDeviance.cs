@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics.Statistics;
 
 /// <summary>
@@ -5,9 +7,11 @@ namespace FlipAnalytics.Statistics;
 /// coefficients and residual variance profiled out, plus −2 log of the priors. For W = I + ZΓZ', Λ = Γ^½,
 /// H = I + ΛZ'ZΛ, P = W⁻¹ − W⁻¹X(X'W⁻¹X)⁻¹X'W⁻¹:
 /// <code>d(γ) = m log 2π + M log σ̂² + M + log|W| + log|X'W⁻¹X|,  σ̂² = (y'Py + ν₀s₀²)/M,  M = m + ν₀,  m = n − p</code>
+/// and, where σ² is held, d = m log 2π + M log σ² + (y'Py + ν₀s₀²)/σ² + log|W| + log|X'W⁻¹X|
 /// (m = n and no last term for the ordinary likelihood); Bates, Mächler, Bolker and Walker (2015), Journal of
 /// Statistical Software 67(1), section 3. Everything comes from cross-products by ΛZ'W⁻¹ = H⁻¹ΛZ', which needs no
-/// subtraction of large numbers.
+/// subtraction of large numbers. No row is in two levels of an exchangeable term, so the block of H that belongs to the
+/// largest one is diagonal; it comes first and is eliminated at no cost.
 /// </summary>
 internal sealed class ProfiledDeviance
 {
@@ -32,9 +36,15 @@ internal sealed class ProfiledDeviance
         Information = new double[_p * _p];
         Shift = new double[_p];
         Ratios = new double[data.Terms.Length];
+        TermOrder =
+        [
+            .. Enumerable.Range(0, data.Terms.Length)
+                .OrderByDescending(k => data.Terms[k].Structure == RandomStructure.Exchangeable ? data.Terms[k].ColumnCount : 0),
+        ];
         DegreesOfFreedom = options.Criterion == LikelihoodCriterion.Reml ? data.Rows - _p : data.Rows;
         PriorDegreesOfFreedom = options.ResidualVariancePrior?.DegreesOfFreedom ?? 0;
         PriorSum = PriorDegreesOfFreedom * (options.ResidualVariancePrior?.Scale ?? 0);
+        HeldResidualVariance = options.HeldResidualVariance;
     }
 
     /// <summary>m, without the prior's.</summary>
@@ -61,6 +71,12 @@ internal sealed class ProfiledDeviance
     /// <summary>Number of draws whose ratio is not zero.</summary>
     public int ActiveCount { get; private set; }
 
+    /// <summary>The terms in the order of their active columns: the largest exchangeable one first.</summary>
+    public ImmutableArray<int> TermOrder { get; }
+
+    /// <summary>How many active columns from the first on make a diagonal block of H.</summary>
+    public int DiagonalCount { get; private set; }
+
     /// <summary>Columns of Z whose ratio is not zero.</summary>
     public ReadOnlySpan<int> Active => _active.AsSpan(0, ActiveCount);
 
@@ -85,8 +101,14 @@ internal sealed class ProfiledDeviance
     /// <summary>y'Py + ν₀s₀².</summary>
     public double PenalisedQuadraticForm => QuadraticForm + PriorSum;
 
-    /// <summary>σ̂².</summary>
-    public double ResidualVariance => PenalisedQuadraticForm / TotalDegreesOfFreedom;
+    /// <summary>σ² while it is held; null while it is profiled out.</summary>
+    public double? HeldResidualVariance { get; set; }
+
+    /// <summary>σ² as held, or σ̂².</summary>
+    public double ResidualVariance => HeldResidualVariance ?? PenalisedQuadraticForm / TotalDegreesOfFreedom;
+
+    /// <summary>d(γ) of the last evaluation.</summary>
+    public double Value { get; private set; }
 
     /// <summary>−2 log-likelihood of the data alone at the last ratios and their σ̂².</summary>
     public double MinusTwoLogLikelihood =>
@@ -94,25 +116,30 @@ internal sealed class ProfiledDeviance
 
     private double LogDeterminants { get; set; }
 
+    /// <summary>A ratio that is held, or that a held variance makes of the σ² held.</summary>
+    public double? HeldRatioOf(int term) => _options.HeldRatioOf(term) ?? _options.HeldVarianceOf(term) / HeldResidualVariance;
+
     /// <summary>d(γ) with the priors; +∞ where the arithmetic cannot represent it.</summary>
     public double Evaluate(ReadOnlySpan<double> ratios)
     {
         ratios.CopyTo(Ratios);
         SelectActive();
-        if (!TryFactor())
-        {
-            return double.PositiveInfinity;
-        }
+        return Value = TryFactor() ? Penalised() : double.PositiveInfinity;
+    }
+
+    private double Penalised()
+    {
 
         LogDeterminants = RowMajorCholesky.LogDeterminant(Factor, ActiveCount) - _data.SumOfLogWeights
             + (Restricted ? RowMajorCholesky.LogDeterminant(Information, _p) + _data.Fixed.LogDeterminant : 0);
         double value = (DegreesOfFreedom * Math.Log(2 * Math.PI))
-            + (TotalDegreesOfFreedom * (Math.Log(ResidualVariance) + 1)) + LogDeterminants;
-        for (int k = 0; k < ratios.Length; k++)
+            + (TotalDegreesOfFreedom * Math.Log(ResidualVariance))
+            + (HeldResidualVariance is { } held ? PenalisedQuadraticForm / held : TotalDegreesOfFreedom) + LogDeterminants;
+        for (int k = 0; k < Ratios.Length; k++)
         {
             if (_options.PriorOf(k) is { } prior)
             {
-                double z = (Math.Log(ratios[k]) - prior.LogMean) / prior.LogStandardDeviation;
+                double z = (Math.Log(Ratios[k]) - prior.LogMean) / prior.LogStandardDeviation;
                 value += z * z;
             }
         }
@@ -123,9 +150,15 @@ internal sealed class ProfiledDeviance
     private void SelectActive()
     {
         int count = 0;
-        for (int k = 0; k < Ratios.Length; k++)
+        DiagonalCount = 0;
+        foreach (int k in TermOrder)
         {
             double scale = Math.Sqrt(Ratios[k]);
+            if (count == 0 && scale > 0 && _data.Terms[k].Structure == RandomStructure.Exchangeable)
+            {
+                DiagonalCount = _data.Terms[k].ColumnCount;
+            }
+
             for (int j = _data.Offsets[k]; scale > 0 && j < _data.Offsets[k + 1]; j++)
             {
                 _active[count] = j;
@@ -159,7 +192,7 @@ internal sealed class ProfiledDeviance
             }
         }
 
-        if (!RowMajorCholesky.TryFactor(_h, m))
+        if (!RowMajorCholesky.TryFactor(_h, m, DiagonalCount))
         {
             return false;
         }
@@ -193,11 +226,11 @@ internal sealed class ProfiledDeviance
         RowMajorCholesky.SolveLower(Information, _p, Shift);
         QuadraticForm = _data.ResidualSumOfSquares - explained - VectorKernel.Dot(Shift, Shift);
         RowMajorCholesky.SolveLowerTransposed(Information, _p, Shift);
-        if (QuadraticForm < 0 && PriorSum > 0)
+        if (QuadraticForm < 0 && (PriorSum > 0 || HeldResidualVariance is not null))
         {
             QuadraticForm = 0;
         }
 
-        return PenalisedQuadraticForm > 0;
+        return ResidualVariance > 0;
     }
 }

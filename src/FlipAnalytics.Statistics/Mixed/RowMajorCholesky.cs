@@ -2,17 +2,27 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>
 /// Cholesky factorisation A = LL' of small dense matrices held by rows in flat arrays, in place and without allocation;
-/// Golub and Van Loan, Matrix Computations, section 4.2.
+/// Golub and Van Loan, Matrix Computations, section 4.2. Where the leading block of A is known to be diagonal so is that of
+/// L, and work grows with the square of what follows it only.
 /// </summary>
 internal static class RowMajorCholesky
 {
-    /// <summary>Replaces the lower triangle of A by L; false if A is not positive definite.</summary>
-    public static bool TryFactor(Span<double> a, int n)
+    /// <summary>
+    /// Replaces the lower triangle of A, whose first <paramref name="diagonal"/> columns are diagonal down to that row, by
+    /// L; false if A is not positive definite.
+    /// </summary>
+    public static bool TryFactor(Span<double> a, int n, int diagonal = 0)
     {
         for (int i = 0; i < n; i++)
         {
             Span<double> row = a.Slice(i * n, i + 1);
-            for (int j = 0; j < i; j++)
+            int first = i < diagonal ? i : diagonal;
+            for (int j = 0; j < first && i >= diagonal; j++)
+            {
+                row[j] /= a[(j * n) + j];
+            }
+
+            for (int j = first; j < i; j++)
             {
                 ReadOnlySpan<double> above = a.Slice(j * n, j + 1);
                 row[j] = (row[j] - VectorKernel.Dot(row[..j], above[..j])) / above[j];
@@ -86,15 +96,24 @@ internal static class RowMajorCholesky
         }
     }
 
-    /// <summary>Writes L⁻¹ (lower, zeros above) into <paramref name="inverse"/>.</summary>
-    public static void InvertLower(ReadOnlySpan<double> l, int n, Span<double> inverse)
+    /// <summary>
+    /// Writes L⁻¹ (lower, zeros above) into <paramref name="inverse"/>; the first <paramref name="diagonal"/> rows of L are
+    /// diagonal.
+    /// </summary>
+    public static void InvertLower(ReadOnlySpan<double> l, int n, Span<double> inverse, int diagonal = 0)
     {
         inverse[..(n * n)].Clear();
         for (int i = 0; i < n; i++)
         {
             ReadOnlySpan<double> row = l.Slice(i * n, i + 1);
             Span<double> target = inverse.Slice(i * n, n);
-            for (int j = 0; j < i; j++)
+            int first = Math.Min(i, diagonal);
+            for (int j = 0; j < first; j++)
+            {
+                target[j] = -row[j] * inverse[(j * n) + j];
+            }
+
+            for (int j = first; j < i; j++)
             {
                 if (row[j] != 0)
                 {
@@ -112,18 +131,27 @@ internal static class RowMajorCholesky
         }
     }
 
-    /// <summary>A⁻¹ = L⁻ᵀL⁻¹, both triangles, from <paramref name="lowerInverse"/> = L⁻¹.</summary>
-    public static void InverseFromLower(ReadOnlySpan<double> lowerInverse, int n, Span<double> inverse)
+    /// <summary>
+    /// A⁻¹ = L⁻ᵀL⁻¹, both triangles, from <paramref name="lowerInverse"/> = L⁻¹, whose first <paramref name="diagonal"/>
+    /// rows are diagonal.
+    /// </summary>
+    public static void InverseFromLower(ReadOnlySpan<double> lowerInverse, int n, Span<double> inverse, int diagonal = 0)
     {
         inverse[..(n * n)].Clear();
-        for (int k = 0; k < n; k++)
+        for (int i = 0; i < n; i++)
         {
-            ReadOnlySpan<double> row = lowerInverse.Slice(k * n, k + 1);
-            for (int i = 0; i <= k; i++)
+            Span<double> target = inverse.Slice(i * n, i + 1);
+            if (i < diagonal)
             {
+                target[i] = lowerInverse[(i * n) + i] * lowerInverse[(i * n) + i];
+            }
+
+            for (int k = Math.Max(i, diagonal); k < n; k++)
+            {
+                ReadOnlySpan<double> row = lowerInverse.Slice(k * n, i + 1);
                 if (row[i] != 0)
                 {
-                    VectorKernel.AddScaled(inverse.Slice(i * n, i + 1), row[i], row[..(i + 1)]);
+                    VectorKernel.AddScaled(target, row[i], row);
                 }
             }
         }

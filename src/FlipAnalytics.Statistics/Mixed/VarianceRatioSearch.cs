@@ -37,9 +37,12 @@ internal sealed class VarianceRatioSearch
     private sealed record Candidate(double[] Ratios, double Value, ConvergenceReason Reason);
 
     /// <summary>Finds the ratios and leaves deviance and slopes evaluated there.</summary>
-    public MixedModelConvergence Run()
+    /// <param name="near">Ratios thought to be near, null for none.</param>
+    public MixedModelConvergence Run(double[]? near = null)
     {
-        Candidate best = WithoutIdleTerms(Descend(Start(FirstRatio)));
+        Candidate best = WithoutIdleTerms(Descend(near is null
+            ? Start(FirstRatio)
+            : [.. near.Select((ratio, k) => _deviance.HeldRatioOf(k) ?? ratio)]));
         if (best.Reason is ConvergenceReason.IterationLimit or ConvergenceReason.RatioAtUpperLimit
             || Enumerable.Range(0, best.Ratios.Length).Any(k => best.Ratios[k] == 0 && MayLeaveZero(k)))
         {
@@ -73,7 +76,7 @@ internal sealed class VarianceRatioSearch
             : otherIsProper;
     }
 
-    private bool IsHeld(int k) => _options.HeldRatioOf(k) is not null;
+    private bool IsHeld(int k) => _deviance.HeldRatioOf(k) is not null;
 
     private bool MayLeaveZero(int k) => !IsHeld(k) && _largest[k] > 0;
 
@@ -88,7 +91,7 @@ internal sealed class VarianceRatioSearch
         double[] start = new double[_deviance.Data.Terms.Length];
         for (int k = 0; k < start.Length; k++)
         {
-            start[k] = _options.HeldRatioOf(k) ?? (_options.PriorOf(k) is { } prior
+            start[k] = _deviance.HeldRatioOf(k) ?? (_options.PriorOf(k) is { } prior
                 ? Math.Exp(prior.LogMean)
                 : _largest[k] > 0 ? Math.Min(ratio, UpperLimit(k)) : 0);
         }

@@ -12,6 +12,9 @@ public sealed class CrossProducts
     private const int BlockRows = 512;
     private const int Lanes = BlockRows / 4;
 
+    // Below this share of the rows times the squared mean, what is left of the response's spread is rounding.
+    private const double ConstantShare = 1e-30;
+
     // Below this share of a column's spread, what is left of it is rounding: totals hold squares, so half the digits.
     private const double LeastRankTolerance = 1e-6;
 
@@ -75,7 +78,8 @@ public sealed class CrossProducts
     /// <summary>The fit of the rows added so far. Its <see cref="LinearFit.ByRow"/> is not available.</summary>
     /// <param name="options">The rank tolerance is at least 1e-6 here, of a column's spread about its mean, since totals hold
     /// half the digits; refinement does not apply.</param>
-    /// <exception cref="ArgumentException">No more rows than coefficients.</exception>
+    /// <exception cref="ArgumentException">No more rows than coefficients, a constant response beside an intercept, or one of
+    /// 0.</exception>
     public LinearFit Fit(LeastSquaresOptions? options = null)
     {
         if (RowCount == 0)
@@ -83,6 +87,9 @@ public sealed class CrossProducts
         double tolerance = Math.Max((options ?? LeastSquaresOptions.Default).RankTolerance, LeastRankTolerance);
         CrossProductSolver solver = new(Centred, width - 1, tolerance);
         double[] means = [.. sums.Select((sum, j) => shift[j] + (double)sum / RowCount)];
+        double level = intercept ? means[^1] : 0;
+        if (Centred(width - 1, width - 1) <= ConstantShare * RowCount * level * level)
+            throw LeastSquaresChecks.NothingToExplain(level, RowCount);
         int extra = intercept ? 1 : 0;
         LeastSquaresChecks.RefuseTooFewRows(RowCount, solver.Kept.Count + extra);
 

@@ -11,7 +11,7 @@ public static class LeastSquares
     /// <param name="weights">Precision weights above 0, a weight a row; empty for equal weights.</param>
     /// <param name="options">Rank tolerance and refinement; R's when null.</param>
     /// <exception cref="ArgumentException">No rows or columns, lengths that differ, a value that is not finite, a weight
-    /// not above 0, a name used twice, a constant response beside an intercept, or no more rows than coefficients. The
+    /// not above 0, a name used twice, a constant response beside an intercept or one of 0, or no more rows than coefficients. The
     /// message names the column and the row.</exception>
     public static LinearFit Fit(
         IReadOnlyList<Regressor> design,

@@ -26,11 +26,13 @@ internal static class LeastSquaresChecks
                     $"The weight of row {notPositive} is {weights[notPositive]:R}; weights must be above 0. Leave the row out instead.",
                     nameof(weights));
         }
-        if (columns.Any(LeastSquares.IsConstant) && response.AsSpan().IndexOfAnyExcept(response[0]) < 0)
-            throw new ArgumentException(
-                $"The response is {response[0]:R} in all {response.Length} rows, so there is nothing to explain. Use that value itself.",
-                nameof(response));
+        if (response.AsSpan().IndexOfAnyExcept(response[0]) < 0
+            && (response[0] == 0 || columns.Any(LeastSquares.IsConstant)))
+            throw NothingToExplain(response[0], response.Length);
     }
+
+    public static ArgumentException NothingToExplain(double response, int rows) => new(
+        $"The response is {response:R} in all {rows} rows, so there is nothing to explain. Use that value itself.", nameof(response));
 
     public static void RefuseTooFewRows(int rows, int rank)
     {

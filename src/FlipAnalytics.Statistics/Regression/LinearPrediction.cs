@@ -14,7 +14,8 @@ public sealed record LinearPrediction(double Fit, double StandardError, Limits C
     /// <param name="row">A value for each of the fit's <see cref="LinearFit.DesignColumns"/>, in their order; values of
     /// dropped columns are ignored.</param>
     /// <param name="level">Between 0 and 1.</param>
-    /// <exception cref="ArgumentException">The row has another number of values than the design has columns.</exception>
+    /// <exception cref="ArgumentException">The row has another number of values than the design has columns, or a value that
+    /// is not finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
     public static LinearPrediction Of(LinearFit fit, ReadOnlySpan<double> row, double level = 0.95)
     {
@@ -24,7 +25,8 @@ public sealed record LinearPrediction(double Fit, double StandardError, Limits C
     }
 
     /// <summary>Predicts several rows, given by columns that are found by their names.</summary>
-    /// <exception cref="ArgumentException">A column of the fit is missing or shorter than the others.</exception>
+    /// <exception cref="ArgumentException">A column of the fit is missing or shorter than the others, or a value is not
+    /// finite.</exception>
     /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
     public static ImmutableArray<LinearPrediction> Of(
         LinearFit fit, IReadOnlyList<Regressor> columns, double level = 0.95)
@@ -58,6 +60,9 @@ public sealed record LinearPrediction(double Fit, double StandardError, Limits C
         for (int j = 0; j < fit.Coefficients.Length; j++)
         {
             double x = row[fit.KeptColumns[j]];
+            if (!double.IsFinite(x))
+                throw new ArgumentException(
+                    $"'{fit.Coefficients[j].Name}' is {x} in a row to predict; give a finite value.", nameof(row));
             mean += x * fit.Coefficients[j].Estimate;
             for (int k = 0; k < fit.Coefficients.Length; k++)
                 variance += x * fit.Covariance[j][k] * row[fit.KeptColumns[k]];

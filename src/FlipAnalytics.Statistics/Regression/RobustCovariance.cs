@@ -6,6 +6,9 @@ namespace FlipAnalytics.Statistics;
 /// (XᵀWX)⁻¹ Xᵀ diag(w² a²) X (XᵀWX)⁻¹. MacKinnon and White (1985), J. Econometrics 29, 305–325.</summary>
 public static class RobustCovariance
 {
+    // A leverage this close to 1 leaves no residual to learn from.
+    private const double FullLeverage = 1e-10;
+
     /// <summary>HC1: a² = e² n/(n − p).</summary>
     /// <exception cref="InvalidOperationException">The fit was made from totals.</exception>
     public static ImmutableArray<ImmutableArray<double>> Hc1(LinearFit fit)
@@ -17,10 +20,16 @@ public static class RobustCovariance
 
     /// <summary>HC3: a = e/(1 − h), the choice for small samples; Long and Ervin (2000), Am. Stat. 54, 217–224.</summary>
     /// <exception cref="InvalidOperationException">The fit was made from totals.</exception>
+    /// <exception cref="ArgumentException">A row alone determines a coefficient, so that e/(1 − h) is 0/0.</exception>
     public static ImmutableArray<ImmutableArray<double>> Hc3(LinearFit fit)
     {
         ArgumentNullException.ThrowIfNull(fit);
         double[] leverage = RowDiagnostics.LeverageOf(fit);
+        int alone = Array.FindIndex(leverage, h => 1 - h < FullLeverage);
+        if (alone >= 0)
+            throw new ArgumentException(
+                $"Row {alone} (counting from 0) alone determines a coefficient, so HC3 is not defined. Use HC1, or leave the row and its column out.",
+                nameof(fit));
         return Sandwich(fit, [.. fit.Rows.Residuals.Select((e, i) => e / (1 - leverage[i]))]);
     }
 
