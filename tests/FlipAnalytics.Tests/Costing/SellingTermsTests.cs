@@ -1,0 +1,66 @@
+namespace FlipAnalytics.Tests;
+
+/// <summary>What selling costs, worked by hand from a few sales.</summary>
+public class SellingTermsTests
+{
+    private static readonly Workshop WithRules = new()
+    {
+        Fees = new Workshop().Fees.Add("online", new(0.1m, 1)).Add("stall", new(0.02m, 0)),
+    };
+
+    private static SalesLog Log(params Piece[] pieces) =>
+        new() { Date = new(2026, 3, 31), Workshop = WithRules, Pieces = [.. pieces] };
+
+    private static Piece Sold(decimal price) => new() { Id = "P", Type = "dresser", SoldPrice = price };
+
+    /// <summary>(8 + 0.1·200 + 1) / (100 + 200): the second sale's fee is by rule; the third has neither and does not count.</summary>
+    [Fact]
+    public void The_mix_of_past_fees_is_their_share_of_the_sales_that_tell_a_fee()
+    {
+        var terms = SellingTerms.Of(
+            Log(Sold(100) with { Fees = 8 }, Sold(200) with { Channel = "Online" }, Sold(900)));
+        Assert.Equal(29m / 300, terms.FeeRate);
+        Assert.Equal(0, terms.FeeFixed);
+        Assert.Equal("2 past sales", terms.FeeSource);
+    }
+
+    [Fact]
+    public void A_channel_with_a_rule_goes_by_its_rule()
+    {
+        var terms = SellingTerms.Of(Log(Sold(100) with { Fees = 50 }), "online");
+        Assert.Equal((0.1m, 1m), (terms.FeeRate, terms.FeeFixed));
+    }
+
+    [Fact]
+    public void Without_a_sale_the_rules_are_averaged()
+    {
+        var terms = SellingTerms.Of(Log());
+        Assert.Equal((0.06m, 0.5m), (terms.FeeRate, terms.FeeFixed));
+    }
+
+    [Fact]
+    public void A_channel_that_nothing_is_known_of_has_no_fee_source() =>
+        Assert.Null(SellingTerms.Of(Log(Sold(100) with { Fees = 8 }), "auction").FeeSource);
+
+    /// <summary>(20 − 5) + (12 − 0) over three sales, the third collected.</summary>
+    [Fact]
+    public void Delivery_is_cost_less_charge_over_all_sales()
+    {
+        var terms = SellingTerms.Of(Log(
+            Sold(100) with { DeliveryCost = 20, DeliveryCharged = 5 }, Sold(50) with { DeliveryCost = 12 }, Sold(70)));
+        Assert.Equal<IEnumerable<decimal>>([12m, 15m], terms.Deliveries);
+        Assert.Equal(9, terms.AverageDelivery);
+    }
+
+    /// <summary>1 − (30 + 20) / (40 + 20); a piece without a sticker price tells no discount.</summary>
+    [Fact]
+    public void The_usual_discount_is_what_was_saved_of_all_sticker_prices()
+    {
+        Piece bought = new() { Id = "P", Type = "desk" };
+        var terms = SellingTerms.Of(Log(
+            bought with { StickerPrice = 40, BoughtPrice = 30 },
+            bought with { StickerPrice = 20, BoughtPrice = 20 },
+            bought with { BoughtPrice = 1 }));
+        Assert.Equal(1 - 50m / 60, terms.UsualDiscount);
+    }
+}
