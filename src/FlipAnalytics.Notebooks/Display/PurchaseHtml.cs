@@ -46,7 +46,7 @@ public static class PurchaseHtml
         var details = PurchaseSentences.Of(report, decision).StepDetails;
         html.Table(
             $"From the sale price to the most to pay for {Name(decision)}, in {report.Workshop.Currency.Code}",
-            [Html.Words("step"), Html.Number("amount"), Html.Words("")],
+            [Html.Words("step"), Html.Number("amount"), Html.Words("how sure")],
             decision.Waterfall.Zip(details, (step, detail) => new[] { step.Item, Money(report, step.Amount), detail }));
     });
 

@@ -31,7 +31,7 @@ internal static class NotebookPage
         var page = new StringBuilder();
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
-            .Append(Html.Encode(name)).Append("</title>\n<style>\n").Append(Style).Append("\n</style>\n</head>\n<body>\n<main>\n");
+            .Append(Html.Encode(Title(notebook) ?? name)).Append("</title>\n<style>\n").Append(Style).Append("\n</style>\n</head>\n<body>\n<main>\n");
         foreach (InteractiveDocumentElement cell in notebook.Elements)
         {
             if (NotebookRunner.IsForJupyterOnly(cell))
@@ -44,6 +44,9 @@ internal static class NotebookPage
 
         return page.Append("</main>\n</body>\n</html>\n").ToString();
     }
+
+    private static string? Title(InteractiveDocument notebook) =>
+        notebook.Elements.FirstOrDefault()?.Contents.Split('\n')[0] is ['#', ' ', .. var heading] ? heading.Trim() : null;
 
     private static void AppendCode(StringBuilder page, InteractiveDocumentElement cell)
     {
