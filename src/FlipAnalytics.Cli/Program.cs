@@ -15,6 +15,7 @@ internal static class Program
         root.Subcommands.Add(CheckCommand.Create());
         root.Subcommands.Add(BuyCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(NotebookCommand.Create());
         root.Subcommands.Add(DemoCommand.Create());
         return Run(root, args);
     }

@@ -45,7 +45,7 @@ internal sealed class PurchasePage
         return text.ToString();
     }
 
-    private string Headline()
+    public string Headline()
     {
         if (decision.Ceiling is not { } ceiling)
             return $"No answer yet for this {decision.Candidate.Type}.";
@@ -67,7 +67,7 @@ internal sealed class PurchasePage
         };
     }
 
-    private IEnumerable<string> Sentences()
+    public IEnumerable<string> Sentences()
     {
         if (decision is { Candidate.StickerPrice: { } sticker, WageAtSticker: { } wage, ChanceOfTargetWage: { } chance })
         {
@@ -104,7 +104,7 @@ internal sealed class PurchasePage
         text.Append($"  = {steps[^1].Item,-16}{Plain(total).PadLeft(width)}".TrimEnd()).Append('\n');
     }
 
-    private string Detail(string item) => item switch
+    public string Detail(string item) => item switch
     {
         "sale price" when decision.Candidate.SalePrice is null => EightInTen(decision.SalePrice!, digits),
         "sale price" => "as you say; " + EightInTen(decision.SalePrice!, digits),
@@ -116,7 +116,7 @@ internal sealed class PurchasePage
         _ => "",
     };
 
-    private string Basis()
+    public string Basis()
     {
         SalesBasis basis = decision.Basis;
         string colour = basis.OfColour is { } count ? $", {count} in {decision.Candidate.Colour}" : "";
@@ -142,7 +142,7 @@ internal sealed class PurchasePage
         return string.Join(", ", words);
     }
 
-    private string? Leverage()
+    public string? Leverage()
     {
         if (decision.Leverages.IsEmpty)
             return null;

@@ -36,8 +36,11 @@ public static class FitText
         return text.ToString();
     }
 
-    private static string Headline(FitReport report)
+    /// <summary>What was fitted to what, and how closely, in a sentence.</summary>
+    /// <param name="report">The fitted model.</param>
+    public static string Headline(FitReport report)
     {
+        ArgumentNullException.ThrowIfNull(report);
         string what = char.ToUpperInvariant(ModelFitting.Words(report.Model)[0]) + ModelFitting.Words(report.Model)[1..];
         string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
         return report.ResidualVariance is { } variance
@@ -45,7 +48,9 @@ public static class FitText
             : Line($"{rests}: Weibull with scale {report.Scale:0.00} (1 is pure chance, less is steadier).");
     }
 
-    private static string InWords(FitTerm term) => term.Name switch
+    /// <summary>What a term says, in per cent wherever that says it better than a logarithm.</summary>
+    /// <param name="term">A term of the fitted model.</param>
+    public static string InWords(FitTerm term) => term.Name switch
     {
         TermNames.Intercept => "where the rest starts from",
         TermNames.SeasonSine or TermNames.SeasonCosine => "yearly wave",
@@ -71,10 +76,14 @@ public static class FitText
             + string.Join(", ", d.MostInfluential.Select(p => Line($"{p.Id} {p.CooksDistance:0.00}"))) + ".");
     }
 
-    private static string Likelihood(FitReport report) =>
+    /// <summary>The log-likelihood and the model in words.</summary>
+    /// <param name="report">The fitted model.</param>
+    public static string Likelihood(FitReport report) =>
         Line($"Log-likelihood {report.LogLikelihood:0.000} ({report.Criterion}). {report.Formula}.");
 
-    private static string Percent(double log) => Line($"{100 * (Math.Exp(log) - 1):+0.0;-0.0;0.0} %");
+    /// <summary>A change of the log as a change in per cent, with its sign.</summary>
+    /// <param name="log">Change of the log.</param>
+    public static string Percent(double log) => Line($"{100 * (Math.Exp(log) - 1):+0.0;-0.0;0.0} %");
 
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

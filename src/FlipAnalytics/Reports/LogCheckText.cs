@@ -32,8 +32,11 @@ public static class LogCheckText
         return text.ToString();
     }
 
-    private static string Answer(LogCheck check)
+    /// <summary>How many pieces were read and what could not be used, in a sentence or two.</summary>
+    /// <param name="check">The check.</param>
+    public static string Answer(LogCheck check)
     {
+        ArgumentNullException.ThrowIfNull(check);
         if (!check.HasLog)
             return $"No log could be read. {Counted(check.Errors, "problem")} to put right first, listed below.";
         string read = $"{Counted(check.Pieces, "piece")} read";
@@ -54,8 +57,11 @@ public static class LogCheckText
             : $"{read}, nothing to put right.";
     }
 
-    private static string Contents(LogCheck check)
+    /// <summary>Where the pieces stand and what time the log covers, in a sentence or two.</summary>
+    /// <param name="check">The check.</param>
+    public static string Contents(LogCheck check)
     {
+        ArgumentNullException.ThrowIfNull(check);
         string counts = string.Create(
             CultureInfo.InvariantCulture,
             $"{check.Sold} sold, {check.OnSale} on sale, {check.InTheWorkshop} in the workshop, {check.Gone} gone without a sale.");

@@ -1,0 +1,99 @@
+using System.Text;
+using Markdig;
+using Microsoft.DotNet.Interactive.Documents;
+
+namespace FlipAnalytics.Notebooks;
+
+/// <summary>An executed notebook as a web page that needs no other file and runs nothing.</summary>
+internal static class NotebookPage
+{
+    private const string Style = """
+        body { font: 17px/1.55 "DejaVu Sans", Verdana, sans-serif; color: #222; background: #fff; margin: 0 }
+        main { max-width: 52rem; margin: 0 auto; padding: 1.5rem }
+        h1, h2 { line-height: 1.25 }
+        h2 { margin-top: 2.2rem }
+        .shown { overflow-x: auto }
+        table { border-collapse: collapse; margin: 1rem 0; font-size: 0.9em }
+        caption { caption-side: top; text-align: left; font-weight: bold; padding-bottom: 0.3rem }
+        th, td { padding: 0.25rem 0.7rem 0.25rem 0; border-bottom: 1px solid #d9d9d9; vertical-align: top }
+        tbody th { font-weight: normal }
+        img { max-width: 100%; height: auto }
+        pre { white-space: pre-wrap; background: #f5f5f5; padding: 0.7rem; font-size: 0.85em }
+        details { color: #555; margin: 0.6rem 0; font-size: 0.9em }
+        .error { border-left: 4px solid #d55e00; padding-left: 0.7rem }
+        """;
+
+    private static readonly MarkdownPipeline Markup =
+        new MarkdownPipelineBuilder().DisableHtml().UsePipeTables().Build();
+
+    public static string Render(InteractiveDocument notebook, string name)
+    {
+        var page = new StringBuilder();
+        page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
+            .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
+            .Append(Html.Encode(Title(notebook) ?? name)).Append("</title>\n<style>\n").Append(Style).Append("\n</style>\n</head>\n<body>\n<main>\n");
+        foreach (InteractiveDocumentElement cell in notebook.Elements)
+        {
+            if (NotebookRunner.IsForJupyterOnly(cell))
+                continue;
+            if (NotebookRunner.IsCode(cell))
+                AppendCode(page, cell);
+            else
+                page.Append(Markdown.ToHtml(cell.Contents, Markup));
+        }
+
+        return page.Append("</main>\n</body>\n</html>\n").ToString();
+    }
+
+    private static string? Title(InteractiveDocument notebook) =>
+        notebook.Elements.FirstOrDefault()?.Contents.Split('\n')[0] is ['#', ' ', .. var heading] ? heading.Trim() : null;
+
+    private static void AppendCode(StringBuilder page, InteractiveDocumentElement cell)
+    {
+        page.Append("<details><summary>")
+            .Append(Html.Invariant($"Step {cell.ExecutionOrder}: the code")).Append("</summary><pre><code>")
+            .Append(Html.Encode(cell.Contents)).Append("</code></pre></details>\n");
+        foreach (InteractiveDocumentOutputElement output in cell.Outputs)
+            AppendOutput(page, output);
+    }
+
+    private static void AppendOutput(StringBuilder page, InteractiveDocumentOutputElement output)
+    {
+        switch (output)
+        {
+            case ErrorElement error:
+                page.Append("<pre class=\"error\">").Append(Html.Encode(error.ErrorValue ?? "")).Append("</pre>\n");
+                break;
+            case TextElement text:
+                AppendPlain(page, text.Text);
+                break;
+            case DisplayElement shown:
+                AppendData(page, shown.Data);
+                break;
+            case ReturnValueElement returned:
+                AppendData(page, returned.Data);
+                break;
+        }
+    }
+
+    private static void AppendData(StringBuilder page, IDictionary<string, object> data)
+    {
+        string words = data.TryGetValue("text/plain", out object? plain) ? plain.ToString() ?? "" : "";
+        if (data.TryGetValue("image/png", out object? png))
+        {
+            page.Append("<p><img alt=\"").Append(Html.Encode(words))
+                .Append("\" src=\"data:image/png;base64,").Append(png).Append("\"></p>\n");
+        }
+        else if (data.TryGetValue("text/html", out object? html))
+        {
+            page.Append("<div class=\"shown\">\n").Append(html).Append("</div>\n");
+        }
+        else
+        {
+            AppendPlain(page, words);
+        }
+    }
+
+    private static void AppendPlain(StringBuilder page, string text) =>
+        page.Append("<pre>").Append(Html.Encode(text)).Append("</pre>\n");
+}

@@ -1,0 +1,199 @@
+using System.Text.Json;
+using System.Text.RegularExpressions;
+using FlipAnalytics.Notebooks;
+
+namespace FlipAnalytics.Tests.Notebooks;
+
+/// <summary>Running a notebook captures what this process prints, so nothing else runs beside it.</summary>
+[CollectionDefinition("notebooks", DisableParallelization = true)]
+public sealed class NotebooksRunAlone;
+
+/// <summary>The notebooks run from top to bottom in one process, on the invented log and on quite another one.</summary>
+[Collection("notebooks")]
+public sealed partial class NotebookRunTests : IDisposable
+{
+    private readonly string folder = Directory.CreateTempSubdirectory("flip-notebook-").FullName;
+
+    public static TheoryData<string> All() => new(NotebookFiles.All().Select(entry => entry.Name));
+
+    public void Dispose() => Directory.Delete(folder, recursive: true);
+
+    [Fact]
+    public void TheNotebooksOfTheRepositoryAreListedWithTheirQuestion() => Assert.Equal(
+        [
+            ("00-start", "What is in my log, and what would make it better?"),
+            ("01-sourcing", "What is the most I can pay for this piece?"),
+        ],
+        NotebookFiles.All().Take(2).Select(entry => (entry.Name, entry.Title)));
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task ANotebookRunsOnTheInventedLog(string name)
+    {
+        NotebookRun run = await Run(name, new() { ["today"] = "2026-04-02" });
+        AssertWhole(run);
+        Assert.Contains("As of 2026-04-02.", File.ReadAllText(run.Page), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task ANotebookRunsOnALogInEurosAndCentimetres(string name) =>
+        AssertWhole(await Run(name, new() { ["log-folder"] = EuropeanLog() }));
+
+    [Fact]
+    public async Task TheMoneyAndTheLengthsOfALogAreNamed()
+    {
+        NotebookRun run = await Run("01-sourcing", new()
+        {
+            ["logFolder"] = EuropeanLog(),
+            ["sticker-price"] = "61",
+            ["condition"] = "sound",
+        });
+        string page = File.ReadAllText(run.Page);
+        Assert.Contains("in EUR</caption>", page, StringComparison.Ordinal);
+        Assert.Contains("width, cm</th>", page, StringComparison.Ordinal);
+        Assert.Contains("stickerPrice = 61m;", page, StringComparison.Ordinal);
+        Assert.Contains("condition = FlipAnalytics.Condition.Sound;", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task ALogWithoutASaleIsNoError(string name)
+    {
+        using LogFolder log = new LogFolder().With("pieces.csv", "type,bought_price,sold_price\n");
+        NotebookRun run = await Run(name, new() { ["log-folder"] = log.Path });
+        Assert.Null(run.Failure);
+        AssertValid(NotebookText.Read(run.Notebook));
+    }
+
+    [Fact]
+    public async Task AFailingCellEndsTheRunWithItsNumberAndMessageAndKeepsWhatWasShown()
+    {
+        NotebookRun run = await NotebookRunner.RunAsync(Broken(), folder, NoParameters, _ => { });
+        Assert.Equal(new FailedCell(2, "no paint left"), run.Failure);
+        NotebookText written = NotebookText.Read(run.Notebook);
+        AssertValid(written);
+        NotebookCell[] cells = [.. written.Code];
+        Assert.Contains("sanded", cells[0].Outputs!.Value.ToString(), StringComparison.Ordinal);
+        Assert.Contains("no paint left", cells[1].Outputs!.Value.ToString(), StringComparison.Ordinal);
+        Assert.Empty(cells[2].Outputs!.Value.EnumerateArray());
+        Assert.Contains("no paint left", File.ReadAllText(run.Page), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("colour", "sage", "no parameter 'colour'")]
+    [InlineData("width", "1,5", "width needs a number with a point")]
+    [InlineData("condition", "fine", "condition needs one of sound, worn, damaged")]
+    public async Task AParameterThatDoesNotFitIsRefusedWithItsRemedy(string name, string text, string expected)
+    {
+        var refusal = await Assert.ThrowsAsync<NotebookException>(() => Run("01-sourcing", new() { [name] = text }));
+        Assert.Contains(expected, refusal.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task ANotebookIsNeverOverwrittenByItsOwnRun()
+    {
+        string path = Broken();
+        string before = File.ReadAllText(path);
+        await Assert.ThrowsAsync<NotebookException>(() =>
+            NotebookRunner.RunAsync(path, Path.GetDirectoryName(path)!, NoParameters, _ => { }));
+        Assert.Equal(before, File.ReadAllText(path));
+    }
+
+    private static Dictionary<string, string> NoParameters => [];
+
+    private Task<NotebookRun> Run(string name, Dictionary<string, string> parameters) =>
+        NotebookRunner.RunAsync(NotebookFiles.Find(name), folder, parameters, _ => { });
+
+    private string EuropeanLog()
+    {
+        string path = Path.Combine(folder, "log");
+        SalesLog log = DemoLog.Generate(25, 3).Log;
+        SalesLogWriter.Write(
+            log with
+            {
+                Workshop = log.Workshop with
+                {
+                    Currency = Currency.Of("EUR"),
+                    Symbol = "€",
+                    LengthUnit = LengthUnit.Centimetre,
+                },
+            },
+            path);
+        return path;
+    }
+
+    private string Broken()
+    {
+        string path = Path.Combine(Directory.CreateDirectory(Path.Combine(folder, "own")).FullName, "broken.ipynb");
+        File.WriteAllText(path, """
+            {"cells": [
+              {"cell_type": "code", "execution_count": null, "id": "a", "metadata": {}, "outputs": [], "source": "Console.WriteLine(\"sanded\");"},
+              {"cell_type": "code", "execution_count": null, "id": "b", "metadata": {}, "outputs": [], "source": "throw new InvalidOperationException(\"no paint left\");"},
+              {"cell_type": "code", "execution_count": null, "id": "c", "metadata": {}, "outputs": [], "source": "Console.WriteLine(\"painted\");"}],
+             "metadata": {"kernelspec": {"display_name": ".NET (C#)", "language": "C#", "name": ".net-csharp"}},
+             "nbformat": 4, "nbformat_minor": 5}
+            """);
+        return path;
+    }
+
+    private static void AssertWhole(NotebookRun run)
+    {
+        Assert.Null(run.Failure);
+        NotebookText written = NotebookText.Read(run.Notebook);
+        AssertValid(written);
+        Assert.Equal(
+            Enumerable.Range(1, written.Code.Count() - 1),
+            written.Code.Where(cell => !cell.Tags.Contains("jupyter")).Select(cell => cell.ExecutionCount!.Value.GetInt32()));
+
+        string page = File.ReadAllText(run.Page);
+        Assert.DoesNotContain("class=\"error\">", page, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page, StringComparison.Ordinal);
+        Assert.All(Sources().Matches(page), match =>
+        {
+            Assert.StartsWith("data:image/png;base64,", match.Groups["source"].Value, StringComparison.Ordinal);
+            byte[] picture = Convert.FromBase64String(match.Groups["source"].Value["data:image/png;base64,".Length..]);
+            Assert.Equal([0x89, (byte)'P', (byte)'N', (byte)'G'], picture.Take(4));
+        });
+        Assert.All(Images().Matches(page), match => Assert.Matches("alt=\"[^\"]+\"", match.Value));
+        int pictures = written.Code.Sum(cell => cell.Outputs!.Value.EnumerateArray().Count(HasPicture));
+        Assert.Equal(pictures, Images().Count(page));
+    }
+
+    // The required fields of nbformat 4.5: nbformat.v4.5.schema.json of the Jupyter project.
+    private static void AssertValid(NotebookText notebook)
+    {
+        Assert.Equal((4, 5), notebook.Format);
+        Assert.Equal(".net-csharp", notebook.Kernel);
+        Assert.All(notebook.Cells, cell => Assert.Matches("^[a-zA-Z0-9-_]{1,64}$", cell.Id));
+        Assert.Distinct(notebook.Cells.Select(cell => cell.Id));
+        Assert.All(notebook.Cells, cell => Assert.Contains(cell.Kind, new[] { "code", "markdown", "raw" }));
+        Assert.All(notebook.Code, cell =>
+        {
+            Assert.Contains(cell.ExecutionCount!.Value.ValueKind, new[] { JsonValueKind.Null, JsonValueKind.Number });
+            Assert.All(cell.Outputs!.Value.EnumerateArray(), AssertValidOutput);
+        });
+    }
+
+    private static void AssertValidOutput(JsonElement output)
+    {
+        string[] required = output.GetProperty("output_type").GetString() switch
+        {
+            "execute_result" => ["execution_count", "data", "metadata"],
+            "display_data" => ["data", "metadata"],
+            "stream" => ["name", "text"],
+            "error" => ["ename", "evalue", "traceback"],
+            var other => throw new InvalidOperationException($"There is no output of type '{other}'."),
+        };
+        Assert.All(required, field => Assert.True(output.TryGetProperty(field, out _), field));
+    }
+
+    private static bool HasPicture(JsonElement output) =>
+        output.TryGetProperty("data", out JsonElement data) && data.TryGetProperty("image/png", out _);
+
+    [GeneratedRegex("(src|href)=\"(?<source>[^\"]*)\"")]
+    private static partial Regex Sources();
+
+    [GeneratedRegex("<img [^>]*>")]
+    private static partial Regex Images();
+}
