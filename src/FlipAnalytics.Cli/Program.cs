@@ -1,1 +1,53 @@
-return 0;
+using System.CommandLine;
+using System.CommandLine.Help;
+using System.Text;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary>The command <c>flip</c>.</summary>
+internal static class Program
+{
+    public static int Main(string[] args)
+    {
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var root = new RootCommand(
+            "What to pay for second-hand furniture, what it brings, and what the work pays, from the log you keep.");
+        root.Subcommands.Add(CheckCommand.Create());
+        root.Subcommands.Add(BuyCommand.Create());
+        root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(DemoCommand.Create());
+        return Run(root, args);
+    }
+
+    private static int Run(RootCommand root, string[] args)
+    {
+        try
+        {
+            ParseResult parsed = root.Parse(args);
+            if (parsed.Errors.Count > 0 && parsed.Action is not (HelpAction or ExamplesHelp))
+            {
+                foreach (var error in parsed.Errors)
+                    Console.Error.WriteLine(error.Message);
+                Console.Error.WriteLine($"See: flip {parsed.CommandResult.Command.Name} --help".Replace(" flip --help", " --help"));
+                return ExitCode.CommandProblem;
+            }
+
+            return parsed.Invoke(new() { EnableDefaultExceptionHandler = false });
+        }
+        catch (CommandProblemException e)
+        {
+            Console.Error.WriteLine(e.Message);
+            return ExitCode.CommandProblem;
+        }
+        catch (NotEnoughDataException e)
+        {
+            Console.Error.WriteLine(e.Message);
+            return ExitCode.DataProblem;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            Console.Error.WriteLine($"{e.Message} Check the path and that you may write there.");
+            return ExitCode.CommandProblem;
+        }
+    }
+}

@@ -6,18 +6,18 @@ namespace FlipAnalytics;
 public static class Shares
 {
     /// <summary>
-    /// Rounds amounts to the currency's minor unit so that they add up to their rounded total: each is rounded down, and
-    /// the units left go to the largest remainders, ties to the earlier.
+    /// Rounds amounts so that they add up to their rounded total: each is rounded down, and the units left go to the
+    /// largest remainders, ties to the earlier.
     /// </summary>
     /// <param name="amounts">Amounts of either sign.</param>
-    /// <param name="total">What they must add up to, in whole minor units.</param>
-    /// <param name="currency">The currency.</param>
-    public static ImmutableArray<decimal> Rounded(IReadOnlyList<decimal> amounts, decimal total, Currency currency)
+    /// <param name="total">What they must add up to, rounded to as many digits.</param>
+    /// <param name="digits">Digits after the point.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The total is not the amounts' rounded total.</exception>
+    public static ImmutableArray<decimal> Rounded(IReadOnlyList<decimal> amounts, decimal total, int digits)
     {
         ArgumentNullException.ThrowIfNull(amounts);
-        ArgumentNullException.ThrowIfNull(currency);
         decimal unit = 1;
-        for (int digit = 0; digit < currency.MinorDigits; digit++)
+        for (int digit = 0; digit < digits; digit++)
             unit /= 10;
         decimal[] floors = [.. amounts.Select(a => decimal.Floor(a / unit) * unit)];
         int left = (int)decimal.Round((total - floors.Sum()) / unit);

@@ -107,7 +107,7 @@ public sealed class MostToPay
     {
         var parts = affordable.Parts(Wage).ToImmutableArray();
         // The rounded steps must add up to the rounded ceiling, so the cent that rounding leaves goes where it fits best.
-        var amounts = Shares.Rounded([.. parts.Select(p => Crossing.Unrounded(p.Amount))], ceiling, workshop.Currency);
+        var amounts = Shares.Rounded([.. parts.Select(p => Crossing.Unrounded(p.Amount))], ceiling, workshop.Currency.MinorDigits);
         return
         [
             .. parts.Zip(amounts, (part, amount) => new WaterfallStep(part.Item, amount)),

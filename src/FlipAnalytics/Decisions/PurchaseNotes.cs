@@ -16,6 +16,12 @@ internal static class PurchaseNotes
                 + "Put target_wage into workshop.toml or give --wage.";
         }
 
+        if (candidate.SalePrice is null && Comparables.Basis(models.Log, candidate) is { OfType: 0, Sales: > 0 })
+        {
+            yield return $"No {candidate.Type} is among your sales: the price leans on pieces that take like hours, "
+                + "so its range is wide.";
+        }
+
         if (Part(guessed.Price) is { } price)
             yield return Text($"{price} the sale price is guess, not your own sales; it fades as sales come in.");
         if (Part(guessed.Hours) is { } hours)
@@ -48,10 +54,10 @@ internal static class PurchaseNotes
             }
         }
 
-        if (candidate.Hours is null)
+        if (candidate.Hours is null && HoursPart(forecast, terms.WageFor(workshop)) is >= 0.01 and var part)
         {
             yield return Text($"The hours are estimated: knowing them would narrow the range of the most to pay by about ")
-                + Text($"{100 * HoursPart(forecast, terms.WageFor(workshop)):0} %.");
+                + Text($"{100 * part:0} %.");
         }
     }
 

@@ -19,7 +19,7 @@ public static class SalesLogReader
         {
             string remedy = File.Exists(folder)
                 ? "This is a file; name the folder that it is in."
-                : "There is no such folder; check the spelling, or begin a log with flip record.";
+                : "There is no such folder; check the spelling. A log is a folder with a file pieces.csv in it.";
             problems.Error(folder, null, null, null, "a folder with pieces.csv in it", remedy);
             return new(null, problems.Sorted(), [], false);
         }

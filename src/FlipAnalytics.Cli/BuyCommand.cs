@@ -1,0 +1,141 @@
+using System.CommandLine;
+using FlipAnalytics.Plots;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary><c>flip buy</c>: the most to pay for a piece in the store, or for a list of pieces.</summary>
+internal sealed class BuyCommand
+{
+    private readonly Option<string?> type = Values.Text("--type", "Kind of furniture, as in your log.");
+    private readonly Option<int?> count = Values.Whole("--count", "How many items you would sell as one.", 1, 1000);
+    private readonly Option<decimal?> width = Length("--width");
+    private readonly Option<decimal?> depth = Length("--depth");
+    private readonly Option<decimal?> height = Length("--height");
+    private readonly Option<string?> material = Values.Text("--material", "What it is made of, such as oak.");
+    private readonly Option<Condition?> condition = Values.Word<Condition>("--condition", "How sound it is");
+    private readonly Option<string?> color = Values.Text("--color", "Colour you would give it.");
+    private readonly Option<string?> finish = Values.Text("--finish", "Finish you would give it.");
+    private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", 0);
+    private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.");
+    private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", 0);
+    private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.");
+    private readonly Option<string?> candidates = Values.Text(
+        "--candidates", "A CSV file with a piece a row instead of the options above; only the column type is needed.", "FILE.csv");
+    private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.");
+    private readonly Option<decimal?> chance = Values.Number(
+        "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
+    private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
+    private readonly Option<string?> plot = Values.Text(
+        "--plot", "Draw what the limit of one piece consists of into this file.", "FILE.png|FILE.svg");
+    private readonly LogOptions log;
+
+    private BuyCommand(Command command)
+    {
+        foreach (Option option in new Option[]
+        {
+            type, count, width, depth, height, material, condition, color, finish, hours, supplies, salePrice, sticker,
+            candidates, wage, chance, channel, plot,
+        })
+        {
+            command.Options.Add(option);
+        }
+
+        log = new(command);
+        command.SetAction(Run);
+    }
+
+    public static Command Create()
+    {
+        var command = new Command("buy",
+            "The most to pay for a piece in the store so that the sale still pays everything and every hour. Leave out what you do not know: it is estimated from your log.");
+        ExamplesHelp.AddTo(command,
+            "flip buy --log my-log --type dresser --width 48 --color sage --sticker-price 45",
+            "flip buy --log my-log --type nightstand --count 2 --condition worn --hours 6",
+            "flip buy --log my-log --candidates saturday.csv --json");
+        _ = new BuyCommand(command);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        string? file = parsed.GetValue(candidates);
+        if ((file is null) == (parsed.GetValue(type) is null))
+        {
+            throw new CommandProblemException(
+                "Say what it is with --type, such as --type dresser, or give a list with --candidates FILE.csv; one of the two.");
+        }
+
+        string? picture = parsed.GetValue(plot);
+        if (picture is not null && file is not null)
+            throw new CommandProblemException("--plot draws one piece: give it by options instead of --candidates.");
+        if (picture is not null && Path.GetExtension(picture).ToLowerInvariant() is not (".png" or ".svg"))
+            throw new CommandProblemException($"--plot needs a name that ends in .png or .svg; found '{picture}'.");
+
+        OpenedLog opened = log.Open(parsed);
+        if (opened.Log is not { } sales)
+            return opened.ExitCode;
+        CandidateReading pieces = file is null ? new([FromOptions(parsed)], []) : FromFile(file, sales);
+        if (pieces.Candidates.IsEmpty)
+        {
+            Console.Error.WriteLine($"{file}: no piece could be read, so there is nothing to answer.");
+            return ExitCode.DataProblem;
+        }
+
+        var report = PurchaseReport.Of(sales, pieces.Candidates, new()
+        {
+            TargetWage = parsed.GetValue(wage),
+            CautiousChance = parsed.GetValue(chance) ?? new PurchaseTerms().CautiousChance,
+            Channel = parsed.GetValue(channel),
+        });
+        if (picture is not null)
+            Draw(report, picture);
+        if (parsed.GetValue(log.Json))
+        {
+            Console.Out.Write(PurchaseJson.Render(report));
+        }
+        else
+        {
+            Console.Out.Write(PurchaseText.Render(report));
+            if (opened.Sentence is { } sentence)
+                Console.Out.Write($"\n{sentence}\n");
+        }
+
+        return pieces.Problems.Any(p => p.Severity == Severity.Error) ? ExitCode.DataProblem : opened.ExitCode;
+    }
+
+    private Candidate FromOptions(ParseResult parsed) => new()
+    {
+        Id = "C1",
+        Type = parsed.GetValue(type)!,
+        Count = parsed.GetValue(count),
+        Width = parsed.GetValue(width),
+        Depth = parsed.GetValue(depth),
+        Height = parsed.GetValue(height),
+        Material = parsed.GetValue(material),
+        Condition = parsed.GetValue(condition),
+        Colour = parsed.GetValue(color),
+        Finish = parsed.GetValue(finish),
+        Hours = parsed.GetValue(hours),
+        Supplies = parsed.GetValue(supplies),
+        SalePrice = parsed.GetValue(salePrice),
+        StickerPrice = parsed.GetValue(sticker),
+    };
+
+    private static void Draw(PurchaseReport report, string path)
+    {
+        if (report.Decisions[0].Ceiling is null)
+            throw new NotEnoughDataException(report.Decisions[0].Notes[0]);
+        PlotFile.Save(DecisionPlot.Of(report.Decisions[0], report.Workshop), path);
+    }
+
+    private static CandidateReading FromFile(string file, SalesLog sales)
+    {
+        CandidateReading reading = CandidateReader.Read(file, sales.Workshop);
+        foreach (LogProblem problem in reading.Problems)
+            Console.Error.WriteLine(problem);
+        return reading;
+    }
+
+    private static Option<decimal?> Length(string name) => Values.Number(
+        name, $"{char.ToUpperInvariant(name[2])}{name[3..]} of one item, in the log's length unit.", 0);
+}

@@ -1,0 +1,41 @@
+using System.CommandLine;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary><c>flip check</c>: what was read, and every problem with its mend.</summary>
+internal static class CheckCommand
+{
+    public static Command Create()
+    {
+        var command = new Command("check",
+            "Read the log and list what is in it, each problem with its place and mend, and what each missing table would add. Ends with 1 if anything was set aside.");
+        ExamplesHelp.AddTo(command,
+            "flip check --log my-log",
+            "flip check --log my-log --json");
+        Option<string?> folder = Values.Text("--log", "Folder of the log; the current folder unless given.", "FOLDER");
+        Option<bool> json = Values.Flag("--json", "Print one JSON document instead of text.");
+        command.Options.Add(folder);
+        command.Options.Add(json);
+        command.SetAction(parsed =>
+        {
+            LogReading reading = SalesLogReader.Read(parsed.GetValue(folder) ?? ".");
+            var check = LogCheck.Of(reading);
+            Console.Out.Write(parsed.GetValue(json)
+                ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
+                : LogCheckText.Render(check));
+            foreach (LogProblem problem in reading.Problems.Where(p => p.Severity == Severity.Error))
+                Console.Error.WriteLine(problem);
+            return reading.HasErrors ? ExitCode.DataProblem : ExitCode.Done;
+        });
+        return command;
+    }
+}
+
+[JsonSourceGenerationOptions(UseStringEnumConverter = true)]
+[JsonSerializable(typeof(LogCheck))]
+internal sealed partial class CheckJsonContext : JsonSerializerContext
+{
+    public static CheckJsonContext Readable { get; } = new(JsonStyle.Options());
+}

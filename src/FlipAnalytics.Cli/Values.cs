@@ -1,0 +1,93 @@
+using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary>Options whose values are read the same in every culture: a point, no thousands separators, ISO dates.</summary>
+internal static class Values
+{
+    public static Option<decimal?> Number(string name, string description, decimal above = -1, decimal below = decimal.MaxValue) =>
+        new(name)
+        {
+            Description = description,
+            HelpName = "NUMBER",
+            CustomParser = result =>
+            {
+                string text = result.Tokens.Single().Value;
+                if (decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value)
+                    && value > above && value < below)
+                {
+                    return value;
+                }
+
+                return Refused<decimal?>(result,
+                    $"{name} needs a number with a point, such as 12.5, {Range(above, below)}; found '{text}'.");
+            },
+        };
+
+    public static Option<int?> Whole(string name, string description, int atLeast, int atMost) => new(name)
+    {
+        Description = description,
+        HelpName = "NUMBER",
+        CustomParser = result =>
+        {
+            string text = result.Tokens.Single().Value;
+            return int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out int value)
+                && value >= atLeast && value <= atMost
+                ? value
+                : Refused<int?>(result, string.Create(CultureInfo.InvariantCulture,
+                    $"{name} needs a whole number from {atLeast} to {atMost}; found '{text}'."));
+        },
+    };
+
+    public static Option<DateOnly?> Date(string name, string description) => new(name)
+    {
+        Description = description,
+        HelpName = "DATE",
+        CustomParser = result =>
+        {
+            string text = result.Tokens.Single().Value;
+            return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
+                ? day
+                : Refused<DateOnly?>(result, $"{name} needs a date such as 2026-03-31; found '{text}'.");
+        },
+    };
+
+    /// <summary>One of a few words, in either case.</summary>
+    public static Option<T?> Word<T>(string name, string description)
+        where T : struct, Enum
+    {
+        string words = string.Join(", ", Enum.GetNames<T>().Select(w => w.ToLowerInvariant()));
+        return new(name)
+        {
+            Description = $"{description}: {words}.",
+            HelpName = "WORD",
+            CustomParser = result =>
+            {
+                string text = result.Tokens.Single().Value;
+                return text.All(char.IsAsciiLetter) && Enum.TryParse(text, ignoreCase: true, out T value)
+                    ? value
+                    : Refused<T?>(result, $"{name} needs one of {words}; found '{text}'.");
+            },
+        };
+    }
+
+    public static Option<string?> Text(string name, string description, string helpName = "TEXT") =>
+        new(name) { Description = description, HelpName = helpName };
+
+    public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
+
+    private static T? Refused<T>(ArgumentResult result, string message)
+    {
+        result.AddError(message);
+        return default;
+    }
+
+    private static string Range(decimal above, decimal below) => (above, below) switch
+    {
+        ( < 0, decimal.MaxValue) => "zero or more",
+        (_, decimal.MaxValue) => string.Create(CultureInfo.InvariantCulture, $"above {above}"),
+        _ => string.Create(CultureInfo.InvariantCulture, $"above {above} and below {below}"),
+    };
+}

@@ -1,0 +1,209 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+
+namespace FlipAnalytics;
+
+/// <summary>One answer as a page that fits a screen.</summary>
+internal sealed class PurchasePage
+{
+    private const int CautionsShown = 4;
+
+    private readonly PurchaseReport report;
+    private readonly PurchaseDecision decision;
+    private readonly int digits;
+
+    public PurchasePage(PurchaseReport report, PurchaseDecision decision)
+    {
+        this.report = report;
+        this.decision = decision;
+        // Whole units say enough of a dresser; small amounts need their minor digits.
+        digits = decision.SalePrice is { Mean: < 20 } ? report.Workshop.Currency.MinorDigits : 0;
+    }
+
+    public string Render()
+    {
+        var text = new StringBuilder();
+        text.AppendWrapped("", "", Headline());
+        if (decision.Ceiling is null)
+        {
+            AppendList(text, decision.Notes);
+            AppendCautions(text);
+            return text.ToString();
+        }
+
+        text.Append('\n');
+        foreach (string sentence in Sentences())
+            text.AppendWrapped("  ", "  ", sentence);
+        text.Append('\n');
+        AppendWaterfall(text);
+        text.Append('\n').AppendWrapped("  ", "  ", Basis());
+        if (Leverage() is { } leverage)
+            text.AppendWrapped("  ", "  ", leverage);
+        AppendList(text, decision.Notes);
+        AppendCautions(text);
+        return text.ToString();
+    }
+
+    private string Headline()
+    {
+        if (decision.Ceiling is not { } ceiling)
+            return $"No answer yet for this {decision.Candidate.Type}.";
+        string wage = Amount(decision.TargetWage, 2);
+        if (ceiling <= 0)
+        {
+            return decision.Verdict is null
+                ? $"Not worth taking even as a gift: it falls {Amount(-ceiling)} short of your {wage} an hour."
+                : $"LEAVE it, even as a gift: it falls {Amount(-ceiling)} short of your {wage} an hour.";
+        }
+
+        string limit = $"Up to {Amount(ceiling)} you still earn your {wage} an hour.";
+        return decision.Verdict switch
+        {
+            Verdict.Buy => $"BUY at {Amount(decision.Candidate.StickerPrice!.Value)}. {limit}",
+            Verdict.Haggle => $"HAGGLE: {Amount(decision.Candidate.StickerPrice!.Value)} is too much. {limit}",
+            Verdict.Leave => $"LEAVE it at {Amount(decision.Candidate.StickerPrice!.Value)}. {limit}",
+            _ => $"Pay at most {Amount(ceiling)}: then you still earn your {wage} an hour.",
+        };
+    }
+
+    private IEnumerable<string> Sentences()
+    {
+        if (decision is { Candidate.StickerPrice: { } sticker, WageAtSticker: { } wage, ChanceOfTargetWage: { } chance })
+        {
+            string earn = wage >= 0
+                ? $"you would likely earn {Amount(wage)} an hour"
+                : $"every hour would likely cost you {Amount(-wage)}";
+            yield return $"At {Amount(sticker)} {earn}; {InTen(chance)} such pieces at least {Amount(decision.TargetWage, 2)}.";
+        }
+
+        string careful = decision.CeilingCautious > 0
+            ? $"A careful limit is {Amount(decision.CeilingCautious.Value)}: it holds in "
+                + $"{decision.CautiousChance * 100:0.##} of 100 such pieces."
+            : Text($"To be {decision.CautiousChance * 100:0.##} % sure of your wage you could pay nothing at all.");
+        string breakEven = decision.CeilingBreakEven > 0
+            ? $"Hours unpaid, you break even at {Amount(decision.CeilingBreakEven.Value)}."
+            : "It loses money even with the hours unpaid.";
+        yield return $"{careful} {breakEven}";
+    }
+
+    private void AppendWaterfall(StringBuilder text)
+    {
+        // The page shows fewer digits than the record, and its steps must still add up.
+        var steps = decision.Waterfall;
+        decimal total = decimal.Round(steps[^1].Amount, digits, MidpointRounding.AwayFromZero);
+        var shown = Shares.Rounded([.. steps.SkipLast(1).Select(s => s.Amount)], total, digits);
+        int width = Math.Max(8, shown.Max(a => Plain(a).Length) + 2);
+        for (int i = 0; i < shown.Length; i++)
+        {
+            string sign = i == 0 ? "  " : shown[i] <= 0 ? "- " : "+ ";
+            string line = $"  {sign}{steps[i].Item,-16}{Plain(Math.Abs(shown[i])).PadLeft(width)}";
+            text.Append($"{line,-36}  {Detail(steps[i].Item)}".TrimEnd()).Append('\n');
+        }
+
+        text.Append($"  = {steps[^1].Item,-16}{Plain(total).PadLeft(width)}".TrimEnd()).Append('\n');
+    }
+
+    private string Detail(string item) => item switch
+    {
+        "sale price" when decision.Candidate.SalePrice is null => EightInTen(decision.SalePrice!, digits),
+        "sale price" => "as you say; " + EightInTen(decision.SalePrice!, digits),
+        "supplies" when decision.Candidate.Supplies is null => EightInTen(decision.Supplies!, digits),
+        "hours" => Text($"{decision.Hours!.Mean:0.0} h at ") + Amount(decision.TargetWage, 2)
+            + (decision.Candidate.Hours is null ? ", " + EightInTen(decision.Hours, 1) + " h" : ", as you say"),
+        "storage" or "money tied up" => Text($"{decision.DaysOnMarket!.Mean:0} days, ")
+            + EightInTen(decision.DaysOnMarket, 0),
+        _ => "",
+    };
+
+    private string Basis()
+    {
+        SalesBasis basis = decision.Basis;
+        string colour = basis.OfColour is { } count ? $", {count} in {decision.Candidate.Colour}" : "";
+        string rests = Text($"Rests on {TextLines.Counted(basis.Sales, "sale")}, {basis.OfType} of type {decision.Candidate.Type}{colour}.");
+        string days = Text($" Such pieces sell in {decision.DaysOnMarket!.Median:0} days or so.");
+        return rests + days + (decision.Comparables.IsEmpty ? "" : $" Nearest: {Nearest(decision.Comparables[0])}.");
+    }
+
+    private string Nearest(ComparableSale sale)
+    {
+        var words = new List<string> { sale.Id };
+        if (!string.Equals(sale.Type, decision.Candidate.Type, StringComparison.OrdinalIgnoreCase))
+            words.Add(sale.Type);
+        if (sale.Width is { } width)
+            words.Add(Text($"{width:0.#} {(report.Workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm")} wide"));
+        if (sale.Colour is { } colour)
+            words.Add(colour);
+        if (sale.Condition is { } condition)
+            words.Add(condition.ToString().ToLowerInvariant());
+        words.Add($"sold for {Amount(sale.SalePrice)}"
+            + (sale.DaysOnMarket is { } days ? $" after {TextLines.Counted(days, "day")}" : "")
+            + (sale.SoldOn is { } on ? Text($" on {on:yyyy-MM-dd}") : ""));
+        return string.Join(", ", words);
+    }
+
+    private string? Leverage()
+    {
+        if (decision.Leverages.IsEmpty)
+            return null;
+        Leverage first = decision.Leverages[0];
+        (string low, string high) = first.Item == "hours"
+            ? (Text($"{first.Low:0.#} h"), Text($"{first.High:0.#} h"))
+            : (Amount(first.Low), Amount(first.High));
+        string subject = first.Item == "sale price" ? "The sale price matters" : $"{char.ToUpperInvariant(first.Item[0])}{first.Item[1..]} matter";
+        return $"{subject} most: at {low} the limit is {Amount(first.CeilingAtLow)}, at {high} it is {Amount(first.CeilingAtHigh)}.";
+    }
+
+    private void AppendCautions(StringBuilder text)
+    {
+        if (decision.Cautions.IsEmpty)
+            return;
+        text.Append("\n  Before you lift it (usual cautions, no advice; the label, local rules and licensed people decide):\n");
+        foreach (Caution caution in decision.Cautions.Take(CautionsShown))
+            text.AppendWrapped("  - ", "    ", $"{caution.Topic}: {FirstSentence(caution.Text)}");
+        int more = decision.Cautions.Length - CautionsShown;
+        text.AppendWrapped("  - ", "    ", more > 0
+            ? $"{TextLines.Counted(more, "more caution")}, whom to ask, and every source: --json."
+            : "Whom to ask, and every source: --json.");
+    }
+
+    private static string FirstSentence(string text)
+    {
+        int end = text.IndexOf(". ", StringComparison.Ordinal);
+        return end < 0 ? text : text[..(end + 1)];
+    }
+
+    private static void AppendList(StringBuilder text, ImmutableArray<string> sentences)
+    {
+        foreach (string sentence in sentences)
+            text.AppendWrapped("  ", "  ", sentence);
+    }
+
+    private string EightInTen(ForecastRange range, int shownDigits) =>
+        $"8 in 10 between {Plain(range.Low, shownDigits)} and {Plain(range.High, shownDigits)}";
+
+    private static string InTen(decimal chance) => chance switch
+    {
+        < 0.05m => "in hardly any",
+        > 0.95m => "in nearly all",
+        _ => Text($"in {chance * 10:0} of 10"),
+    };
+
+    private string Amount(decimal amount) => Amount(amount, digits);
+
+    private string Amount(decimal amount, int shownDigits)
+    {
+        string number = decimal.Round(amount, shownDigits, MidpointRounding.AwayFromZero)
+            .ToString(shownDigits == 2 ? "0.##" : $"F{shownDigits}", CultureInfo.InvariantCulture);
+        string symbol = report.Workshop.Symbol ?? "";
+        return number.StartsWith('-') ? $"-{symbol}{number[1..]}" : symbol + number;
+    }
+
+    private string Plain(decimal amount) => Plain(amount, digits);
+
+    private static string Plain(decimal amount, int shownDigits) =>
+        decimal.Round(amount, shownDigits, MidpointRounding.AwayFromZero)
+            .ToString($"F{shownDigits}", CultureInfo.InvariantCulture);
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

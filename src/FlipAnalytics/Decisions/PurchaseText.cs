@@ -1,0 +1,55 @@
+using System.Globalization;
+using System.Text;
+
+namespace FlipAnalytics;
+
+/// <summary>The answers as text of at most 100 columns: the verdict and the limit first.</summary>
+public static class PurchaseText
+{
+    /// <summary>One candidate as a page, several as a table.</summary>
+    /// <param name="report">The answers.</param>
+    public static string Render(PurchaseReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Decisions.Length == 1
+            ? new PurchasePage(report, report.Decisions[0]).Render()
+            : Table(report);
+    }
+
+    private static string Table(PurchaseReport report)
+    {
+        var text = new StringBuilder();
+        int buy = report.Decisions.Count(d => d.Verdict == Verdict.Buy);
+        int haggle = report.Decisions.Count(d => d.Verdict == Verdict.Haggle);
+        text.AppendWrapped("", "", Invariant(
+            $"Buy {buy} of {report.Decisions.Length}, haggle over {haggle}; limits pay your {report.TargetWage:0.##} an hour."));
+        text.Append('\n').Append("          sticker  most to pay  careful   chance  wage then  piece\n");
+        foreach (PurchaseDecision d in report.Decisions)
+        {
+            string piece = $"{d.Candidate.Id} {d.Candidate.Type}"
+                + (d.Candidate.Colour is { } colour ? $", {colour}" : "");
+            text.AppendWrapped("", new string(' ', 60), Invariant(
+                $"{Word(d),-8}{Cell(d.Candidate.StickerPrice),9}{Cell(d.Ceiling),13}{Cell(d.CeilingCautious),9}{Percent(d.ChanceOfTargetWage),9}{Cell(d.WageAtSticker, 1),11}  {piece}"));
+        }
+
+        text.Append('\n').AppendWrapped("", "",
+            "careful: holds in " + Invariant($"{report.Decisions.FirstOrDefault()?.CautiousChance * 100 ?? 75:0} of 100 such pieces. ")
+            + "chance: of earning your wage at the sticker price. Give one piece by options to see what its limit consists of.");
+        return text.ToString();
+    }
+
+    private static string Word(PurchaseDecision decision) => decision.Verdict switch
+    {
+        Verdict.Buy => "BUY",
+        Verdict.Haggle => "HAGGLE",
+        Verdict.Leave => "LEAVE",
+        _ => decision.Ceiling is null ? "unknown" : "",
+    };
+
+    private static string Cell(decimal? amount, int digits = 0) =>
+        amount is { } value ? value.ToString(digits == 0 ? "0" : "0.0", CultureInfo.InvariantCulture) : "-";
+
+    private static string Percent(decimal? chance) => chance is { } value ? Invariant($"{100 * value:0} %") : "-";
+
+    private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

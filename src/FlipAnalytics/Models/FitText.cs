@@ -1,0 +1,80 @@
+using System.Globalization;
+using System.Text;
+
+namespace FlipAnalytics;
+
+/// <summary>A fitted model as text of at most 100 columns, in per cent wherever that says it better than a logarithm.</summary>
+public static class FitText
+{
+    private const int LevelsShown = 12;
+
+    /// <summary>What matters most first: how closely the model fits, then each term.</summary>
+    /// <param name="report">The fitted model.</param>
+    public static string Render(FitReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var text = new StringBuilder();
+        text.AppendWrapped("", "", Headline(report));
+        text.Append('\n').Append("  term                            change of the log, with standard error       in words\n");
+        foreach (FitTerm term in report.Terms)
+        {
+            text.Append(Line($"  {term.Name,-32}{term.Estimate,9:0.000}   ({term.StandardError:0.000})").PadRight(74))
+                .Append("  ").Append(InWords(term)).Append('\n');
+        }
+
+        foreach (FitGroup group in report.Random)
+            AppendGroup(text, group);
+        if (report.Diagnostics is { } diagnostics)
+            AppendDiagnostics(text, diagnostics);
+        text.Append('\n').AppendWrapped("  ", "  ", Likelihood(report));
+        if (!report.DroppedTerms.IsEmpty)
+        {
+            text.AppendWrapped("  ", "  ",
+                $"Left out, since the others already tell them: {string.Join(", ", report.DroppedTerms)}.");
+        }
+
+        return text.ToString();
+    }
+
+    private static string Headline(FitReport report)
+    {
+        string what = char.ToUpperInvariant(ModelFitting.Words(report.Model)[0]) + ModelFitting.Words(report.Model)[1..];
+        string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
+        return report.ResidualVariance is { } variance
+            ? Line($"{rests}: for 2 in 3 of them the model is within {100 * (Math.Exp(Math.Sqrt(variance)) - 1):0} %.")
+            : Line($"{rests}: Weibull with scale {report.Scale:0.00} (1 is pure chance, less is steadier).");
+    }
+
+    private static string InWords(FitTerm term) => term.Name switch
+    {
+        TermNames.Intercept => "where the rest starts from",
+        TermNames.SeasonSine or TermNames.SeasonCosine => "yearly wave",
+        _ when term.Name.StartsWith("log ", StringComparison.Ordinal) =>
+            Line($"10 % more: {Percent(term.Estimate * Math.Log(1.1))}"),
+        _ => Percent(term.Estimate),
+    };
+
+    private static void AppendGroup(StringBuilder text, FitGroup group)
+    {
+        text.Append(Line($"\n  {group.Group}, effects spread by {100 * (Math.Exp(Math.Sqrt(group.Variance)) - 1):0} %\n"));
+        var levels = group.Group == TermNames.Month
+            ? group.Levels.TakeLast(LevelsShown)
+            : group.Levels.OrderByDescending(l => l.Effect);
+        text.AppendWrapped("    ", "    ", string.Join(", ", levels.Select(l => $"{l.Level} {Percent(l.Effect)}")));
+    }
+
+    private static void AppendDiagnostics(StringBuilder text, FitDiagnostics d)
+    {
+        text.Append('\n').AppendWrapped("  ", "  ", Line(
+            $"R² {d.RSquared:0.000} (adjusted {d.AdjustedRSquared:0.000}), F {d.F:0.0} with p {d.PValue:0.0000}, σ {d.Sigma:0.000}, AIC {d.Aic:0.0}, BIC {d.Bic:0.0}, condition number {d.ConditionNumber:0.0}, Duan's smearing factor {d.SmearingFactor:0.000}, Breusch–Pagan p {d.BreuschPaganPValue:0.000}."));
+        text.AppendWrapped("  ", "  ", "Pieces that pull hardest (Cook's distance): "
+            + string.Join(", ", d.MostInfluential.Select(p => Line($"{p.Id} {p.CooksDistance:0.00}"))) + ".");
+    }
+
+    private static string Likelihood(FitReport report) =>
+        Line($"Log-likelihood {report.LogLikelihood:0.000} ({report.Criterion}). {report.Formula}.");
+
+    private static string Percent(double log) => Line($"{100 * (Math.Exp(log) - 1):+0.0;-0.0;0.0} %");
+
+    private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
