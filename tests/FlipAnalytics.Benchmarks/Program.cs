@@ -1,3 +1,4 @@
+using System.Globalization;
 using FlipAnalytics.Benchmarks;
 
 switch (args)
@@ -5,7 +6,26 @@ switch (args)
     case ["surplus"]:
         SurplusBenchmark.Run();
         return 0;
+    case ["against-r", .. string[] sizes]:
+        AgainstR.Run(sizes is [] ? [300, 3_000, 100_000, 1_000_000] : [.. sizes.Select(s => int.Parse(s, CultureInfo.InvariantCulture))]);
+        return 0;
+    case ["fit", string path, string repeats]:
+        ThreeFits.Run(path, int.Parse(repeats, CultureInfo.InvariantCulture));
+        return 0;
+    case ["row-sums"]:
+        RowSumsBenchmark.Run();
+        return 0;
+    case ["small-log"]:
+        SmallLogBenchmark.Run();
+        return 0;
+    case ["candidates"]:
+        CandidatesBenchmark.Run();
+        return 0;
+    case ["cold-start"]:
+        ColdStartBenchmark.Run();
+        return 0;
     default:
-        Console.Error.WriteLine("Say which benchmark to run: surplus.");
+        Console.Error.WriteLine(
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates or cold-start; README.md says what each measures.");
         return 2;
 }

@@ -35,7 +35,7 @@ internal static class SurplusBenchmark
             SalesLog log = demo.Log.AsOf(DemoLog.LastDay);
             DemoOffer[] offers = [.. demo.Truth.Offers(OffersPerSeed, (ulong)(1000 + seed))];
             var decisions = new MostToPay(FittedModels.Of(log), new())
-                .Decide([.. offers.Select(o => ToCandidate(o.Seen))]);
+                .Decide([.. offers.Select(o => OfferCandidate.Of(o.Seen))]);
             double perfect = offers.Sum(o => Math.Max(0, o.AffordablePrice - (double)o.StickerPrice));
             double Kept(Func<int, double> ceiling) => offers
                 .Select((o, i) => (double)o.StickerPrice <= ceiling(i) ? o.AffordablePrice - (double)o.StickerPrice : 0)
@@ -51,19 +51,4 @@ internal static class SurplusBenchmark
             $"| {flips} | {(heavyTails ? "heavy tails" : "normal")} | {kept.Average():0.000} ({kept.Min():0.000}–{kept.Max():0.000}) "
             + $"| {asSeen.Average():0.000} | {quarter.Average():0.000} | {leftOver.Average():0.000} |");
     }
-
-    private static Candidate ToCandidate(Piece seen) => new()
-    {
-        Id = seen.Id,
-        Type = seen.Type,
-        Count = seen.Count,
-        Width = seen.Width,
-        Depth = seen.Depth,
-        Height = seen.Height,
-        Material = seen.Material,
-        Condition = seen.Condition,
-        Colour = seen.Colour,
-        Finish = seen.Finish,
-        StickerPrice = seen.StickerPrice,
-    };
 }

@@ -20,20 +20,21 @@ public static class AcceleratedFailure
         ArgumentNullException.ThrowIfNull(data);
         ArgumentNullException.ThrowIfNull(options);
         data.Validate();
-        options.Validate(data.CoefficientNames.Length, data.Groups.IsDefault ? 0 : data.Groups.Length);
+        ImmutableArray<string> columns = data.ColumnNames;
+        options.Validate(columns.Length, data.Groups.IsDefault ? 0 : data.Groups.Length);
         var problem = new FailureProblem(data, options);
         var search = new GroupVarianceSearch(problem);
         RefuseRunaways(search.Mode, problem.Design, problem.CoefficientNames);
-        return Report(problem, search, data.CoefficientNames, options.Distribution);
+        return Report(problem, search, columns, options.Distribution);
     }
 
     private static void RefuseRunaways(PenalisedMode mode, DesignTiles design, ImmutableArray<string> names)
     {
         double scale = Math.Exp(mode.Parameters[mode.Likelihood.LogScaleIndex]);
+        double[] reach = design.Reach();
         for (int j = 0; j < names.Length; j++)
         {
-            double reach = design.Reach(j);
-            if (mode.Factor.Pivot(j) * scale * scale < NoInformation * reach * reach)
+            if (mode.Factor.Pivot(j) * scale * scale < NoInformation * reach[j] * reach[j])
             {
                 throw new NoEstimateException(
                     $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it have all not ended, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");

@@ -16,6 +16,18 @@ public sealed record AcceleratedFailureData(
     ImmutableArray<GroupColumn> Groups,
     double[]? Weights)
 {
+    /// <summary>Categories as fixed columns: after those of <see cref="X"/> comes one for each level but the first, named
+    /// "category:level", 1 where a row has that level. A row of no level counts as of the first. They are held as one index a
+    /// row, so that many levels take little memory and time.</summary>
+    public ImmutableArray<GroupColumn> Categories { get; init; } = [];
+
+    /// <summary>Names of all columns, those of the categories last.</summary>
+    internal ImmutableArray<string> ColumnNames =>
+    [
+        .. CoefficientNames,
+        .. Categories.SelectMany(category => category.Levels.Skip(1).Select(level => $"{category.Name}:{level}")),
+    ];
+
     /// <summary>Refuses shapes that do not fit and values that are not numbers, naming row and column.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal void Validate()
@@ -26,7 +38,16 @@ public sealed record AcceleratedFailureData(
             throw new ArgumentException("There are no rows: a duration model needs at least one spell.");
         }
 
-        if (CoefficientNames.IsDefault || CoefficientNames.Distinct(StringComparer.Ordinal).Count() != CoefficientNames.Length)
+        foreach (GroupColumn category in Categories)
+        {
+            category.Validate(rowCount);
+            if (category.Levels.IsEmpty)
+            {
+                throw new ArgumentException($"Category '{category.Name}' has no levels; give at least one.");
+            }
+        }
+
+        if (CoefficientNames.IsDefault || ColumnNames is var names && names.Distinct(StringComparer.Ordinal).Count() != names.Length)
         {
             throw new ArgumentException("Every column of the design needs a name of its own.");
         }

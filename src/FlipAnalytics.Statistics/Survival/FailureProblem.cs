@@ -14,13 +14,14 @@ internal sealed class FailureProblem
         this.options = options;
         Groups = data.Groups.IsDefault ? [] : data.Groups;
         Rows = new FailureRows(data.Spells, data.Weights);
-        var all = new DesignTiles(data.X, [.. Enumerable.Range(0, data.CoefficientNames.Length)]);
+        ImmutableArray<string> columns = data.ColumnNames;
+        var all = new DesignTiles(data, [.. Enumerable.Range(0, columns.Length)]);
         var priors = Enumerable.Range(0, all.ColumnCount)
             .Select(j => AcceleratedFailureOptions.At(options.CoefficientPriors, j)).ToArray();
         var squares = new LeastSquaresStart(all, Rows, priors);
         KeptColumns = squares.IndependentColumns;
-        Design = KeptColumns.Length == all.ColumnCount ? all : new DesignTiles(data.X, [.. KeptColumns]);
-        CoefficientNames = [.. KeptColumns.Select(j => data.CoefficientNames[j])];
+        Design = KeptColumns.Length == all.ColumnCount ? all : new DesignTiles(data, KeptColumns);
+        CoefficientNames = [.. KeptColumns.Select(j => columns[j])];
         coefficientPriors = [.. KeptColumns.Select(j => priors[j])];
         RefuseWithoutEnds();
         StartCoefficients = squares.Coefficients;
