@@ -20,11 +20,11 @@ public sealed record BootstrapOptions
     /// resemble each other. Empty when every row stands for itself.</summary>
     public ImmutableArray<int> Clusters { get; init; } = [];
 
-    /// <summary>Threads at most; 1 or more, or −1 for as many as the machine has. The answer does not depend on it.</summary>
+    /// <summary>Threads at most; 1 or more, or −1 for as many as the computer has. The answer does not depend on it.</summary>
     public int DegreeOfParallelism
     {
         get;
         init => field = value is -1 or >= 1 ? value : throw new ArgumentOutOfRangeException(
-            nameof(DegreeOfParallelism), value, "Give 1 thread or more, or -1 for as many as the machine has.");
+            nameof(DegreeOfParallelism), value, "Give 1 thread or more, or -1 for as many as the computer has.");
     } = -1;
 }
