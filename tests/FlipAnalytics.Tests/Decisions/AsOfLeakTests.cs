@@ -27,7 +27,7 @@ public class AsOfLeakTests
             return Workbench.Fits.All(
                 fit => Workbench.FitOrSentence(asKnown, fit) == Workbench.FitOrSentence(rewritten, fit));
         },
-        iter: 3, threads: 1);
+        iter: 2, threads: 1);
 
     [Fact]
     public void An_earlier_sale_does_change_the_answer()
