@@ -1,5 +1,4 @@
 using FlipAnalytics.Plots;
-using Microsoft.AspNetCore.Html;
 using Microsoft.Data.Analysis;
 using Microsoft.DotNet.Interactive.Formatting;
 
@@ -19,6 +18,7 @@ public static class FlipNotebook
     public static void Register()
     {
         NativeLibraries.FindBesideTheLibrary();
+        Show<HtmlPart>(part => part);
         Show<LogCheck>(LogCheckHtml.Problems);
         Show<PurchaseReport>(PurchaseHtml.Whole);
         Show<FitReport>(FitHtml.Whole);
@@ -39,10 +39,9 @@ public static class FlipNotebook
             : DecisionPlot.Of(report.Decisions[0], report.Workshop);
     }
 
-    private static void Show<T>(Func<T, IHtmlContent> html)
+    private static void Show<T>(Func<T, HtmlPart> html)
     {
-        Formatter.Register<T>(
-            (value, writer) => html(value).WriteTo(writer, System.Text.Encodings.Web.HtmlEncoder.Default), Page);
+        Formatter.Register<T>((value, writer) => writer.Write(html(value).Html), Page);
         Formatter.SetPreferredMimeTypesFor(typeof(T), Page);
     }
 }

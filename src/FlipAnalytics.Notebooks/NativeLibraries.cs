@@ -14,8 +14,14 @@ internal static class NativeLibraries
 
     public static void FindBesideTheLibrary()
     {
+        // Loads the drawing library's managed part, so that its context is there.
+        _ = typeof(SkiaSharp.SKTypeface).Assembly;
         if (Interlocked.Exchange(ref isDone, 1) == 0)
-            AssemblyLoadContext.GetLoadContext(typeof(NativeLibraries).Assembly)!.ResolvingUnmanagedDll += Find;
+        {
+            // The host may have put the drawing library into a context of its own, so every context is taught.
+            foreach (AssemblyLoadContext context in AssemblyLoadContext.All)
+                context.ResolvingUnmanagedDll += Find;
+        }
     }
 
     private static nint Find(Assembly user, string name)

@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Html;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -34,7 +33,7 @@ public sealed record NotebookLog(string Folder, LogReading Reading, AsOfDate AsO
         return SalesLogReader.Read(Find(folder));
     }
 
-    internal static IHtmlContent Show(NotebookLog opened) => new Html()
+    internal static HtmlPart Show(NotebookLog opened) => new Html()
         .Paragraph(opened.AsOf.Sentence ?? Html.Invariant($"As of {opened.AsOf.Date:yyyy-MM-dd}."))
         .Content();
 

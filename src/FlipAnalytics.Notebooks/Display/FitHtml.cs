@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Html;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -7,7 +6,7 @@ public static class FitHtml
 {
     /// <summary>How closely the model fits, each term, each group of effects and, for least squares, its diagnostics.</summary>
     /// <param name="report">The fitted model.</param>
-    public static IHtmlContent Whole(FitReport report)
+    public static HtmlPart Whole(FitReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         var html = new Html().Lead(FitText.Headline(report)).Table(

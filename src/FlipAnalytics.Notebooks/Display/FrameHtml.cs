@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Html;
 using Microsoft.Data.Analysis;
 
 namespace FlipAnalytics.Notebooks;
@@ -12,7 +11,7 @@ public static class FrameHtml
 
     /// <summary>The first rows, without columns in which nothing is known.</summary>
     /// <param name="frame">The frame.</param>
-    public static IHtmlContent FirstRows(DataFrame frame)
+    public static HtmlPart FirstRows(DataFrame frame)
     {
         ArgumentNullException.ThrowIfNull(frame);
         DataFrameColumn[] columns = [.. frame.Columns.Where(column => column.NullCount < column.Length)];

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Net;
 using System.Text;
-using Microsoft.AspNetCore.Html;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -77,9 +76,7 @@ internal sealed class Html
         return this;
     }
 
-    public IHtmlContent Content() => new HtmlString(text.ToString());
-
-    public override string ToString() => text.ToString();
+    public HtmlPart Content() => new(text.ToString());
 
     private Html Element(string name, string words)
     {

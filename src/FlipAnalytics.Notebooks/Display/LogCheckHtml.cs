@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using Microsoft.AspNetCore.Html;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -9,7 +8,7 @@ public static class LogCheckHtml
 {
     /// <summary>What was read, and each problem with its mend.</summary>
     /// <param name="check">The check.</param>
-    public static IHtmlContent Problems(LogCheck check)
+    public static HtmlPart Problems(LogCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
         var html = new Html().Lead(LogCheckText.Answer(check));
@@ -22,7 +21,7 @@ public static class LogCheckHtml
 
     /// <summary>The tables that are there, with their rows.</summary>
     /// <param name="check">The check.</param>
-    public static IHtmlContent Tables(LogCheck check)
+    public static HtmlPart Tables(LogCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
         return new Html().Table(
@@ -37,7 +36,7 @@ public static class LogCheckHtml
 
     /// <summary>The files that are not there, and what each would add.</summary>
     /// <param name="check">The check.</param>
-    public static IHtmlContent Missing(LogCheck check)
+    public static HtmlPart Missing(LogCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
         ImmutableArray<MissingFile> missing = check.Missing;

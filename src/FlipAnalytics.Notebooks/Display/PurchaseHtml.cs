@@ -1,5 +1,4 @@
 using System.Globalization;
-using Microsoft.AspNetCore.Html;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -8,20 +7,18 @@ public static class PurchaseHtml
 {
     /// <summary>Everything about one piece; several pieces as a table.</summary>
     /// <param name="report">The answers.</param>
-    public static IHtmlContent Whole(PurchaseReport report)
+    public static HtmlPart Whole(PurchaseReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         if (report.Decisions.Length != 1)
             return Summary(report);
-        var all = new HtmlContentBuilder();
-        foreach (IHtmlContent part in new[] { Answer(report), Steps(report), RestsOn(report), Cautions(report) })
-            all.AppendHtml(part);
-        return all;
+        HtmlPart[] parts = [Answer(report), Steps(report), RestsOn(report), Cautions(report)];
+        return new(string.Concat(parts.Select(part => part.Html)));
     }
 
     /// <summary>What to do, the most to pay and how sure it is, in words.</summary>
     /// <param name="report">The answers.</param>
-    public static IHtmlContent Answer(PurchaseReport report) => Each(report, (html, decision) =>
+    public static HtmlPart Answer(PurchaseReport report) => Each(report, (html, decision) =>
     {
         var sentences = PurchaseSentences.Of(report, decision);
         html.Lead(sentences.Headline);
@@ -35,7 +32,7 @@ public static class PurchaseHtml
 
     /// <summary>The steps from the sale price to the most to pay; they add up.</summary>
     /// <param name="report">The answers.</param>
-    public static IHtmlContent Steps(PurchaseReport report) => Each(report, (html, decision) =>
+    public static HtmlPart Steps(PurchaseReport report) => Each(report, (html, decision) =>
     {
         if (decision.Waterfall.IsEmpty)
         {
@@ -52,7 +49,7 @@ public static class PurchaseHtml
 
     /// <summary>The past sales an answer rests on, the nearest first.</summary>
     /// <param name="report">The answers.</param>
-    public static IHtmlContent RestsOn(PurchaseReport report) => Each(report, (html, decision) =>
+    public static HtmlPart RestsOn(PurchaseReport report) => Each(report, (html, decision) =>
     {
         html.Paragraph(PurchaseSentences.Of(report, decision).Basis ?? NoLimit(decision));
         if (decision.Comparables.IsEmpty)
@@ -76,7 +73,7 @@ public static class PurchaseHtml
 
     /// <summary>The cautions that fit the piece, each with its source.</summary>
     /// <param name="report">The answers.</param>
-    public static IHtmlContent Cautions(PurchaseReport report) => Each(report, (html, decision) =>
+    public static HtmlPart Cautions(PurchaseReport report) => Each(report, (html, decision) =>
     {
         if (decision.Cautions.IsEmpty)
         {
@@ -88,7 +85,7 @@ public static class PurchaseHtml
             (caution.Topic, caution.Text, $"{caution.Source}; {Word(caution.Status)}; {caution.Jurisdiction}")));
     });
 
-    private static IHtmlContent Summary(PurchaseReport report) => new Html().Table(
+    private static HtmlPart Summary(PurchaseReport report) => new Html().Table(
         Html.Invariant($"The most to pay for {report.Decisions.Length} pieces, in {report.Workshop.Currency.Code}"),
         [
             Html.Words("piece"), Html.Words("type"), Html.Words("what to do"), Html.Number("sticker price"),
@@ -101,7 +98,7 @@ public static class PurchaseHtml
             Money(report, decision.CeilingCautious),
         })).Content();
 
-    private static IHtmlContent Each(PurchaseReport report, Action<Html, PurchaseDecision> add)
+    private static HtmlPart Each(PurchaseReport report, Action<Html, PurchaseDecision> add)
     {
         ArgumentNullException.ThrowIfNull(report);
         var html = new Html();

@@ -24,7 +24,6 @@ internal sealed class CellSession : IDisposable
             {
                 typeof(Statistics.LeastSquares), typeof(SalesLog), typeof(Plots.Figure), typeof(FlipNotebook),
                 typeof(ScottPlot.Plot), typeof(Microsoft.Data.Analysis.DataFrame),
-                typeof(Microsoft.AspNetCore.Html.IHtmlContent),
             }.Select(type => type.Assembly.Location));
     }
 

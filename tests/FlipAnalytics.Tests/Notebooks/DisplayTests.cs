@@ -1,6 +1,4 @@
-using System.Text.Encodings.Web;
 using FlipAnalytics.Notebooks;
-using Microsoft.AspNetCore.Html;
 using Microsoft.Data.Analysis;
 
 namespace FlipAnalytics.Tests.Notebooks;
@@ -11,8 +9,8 @@ public sealed class DisplayTests
     [Fact]
     public void AProblemIsShownWithItsLineAndRemedyAndItsTextCannotRun()
     {
-        string html = Html(LogCheckHtml.Problems(LogCheck.Of(
-            LogFolder.ReadPieces("type,bought_price\ndresser,<script>alert(1)</script>\n"))));
+        string html = LogCheckHtml.Problems(LogCheck.Of(
+            LogFolder.ReadPieces("type,bought_price\ndresser,<script>alert(1)</script>\n"))).Html;
         Assert.Contains("<caption>To put right: 1</caption>", html, StringComparison.Ordinal);
         Assert.Contains("&lt;script&gt;", html, StringComparison.Ordinal);
         Assert.DoesNotContain("<script", html, StringComparison.Ordinal);
@@ -29,7 +27,7 @@ public sealed class DisplayTests
             new[] { FitHtml.Whole(fit), PurchaseHtml.Whole(report), FrameHtml.FirstRows(log.Pieces.ToDataFrame()) },
             content =>
             {
-                string html = Html(content);
+                string html = content.Html;
                 int tables = Count(html, "<table>");
                 Assert.NotEqual(0, tables);
                 Assert.Equal(tables, Count(html, "<caption>"));
@@ -42,7 +40,7 @@ public sealed class DisplayTests
     public void TheStepsShownAreThoseOfTheAnswerToTheCent()
     {
         PurchaseReport report = Report(DemoLog.Generate(40, 1).Log, "dresser");
-        string html = Html(PurchaseHtml.Steps(report));
+        string html = PurchaseHtml.Steps(report).Html;
         Assert.All(report.Decisions[0].Waterfall, step => Assert.Contains(
             FormattableString.Invariant($">{step.Amount:F2}</td>"), html, StringComparison.Ordinal));
     }
@@ -50,7 +48,7 @@ public sealed class DisplayTests
     [Fact]
     public void SeveralPiecesAreATable()
     {
-        string html = Html(PurchaseHtml.Whole(Report(DemoLog.Generate(40, 1).Log, "dresser", "bookcase")));
+        string html = PurchaseHtml.Whole(Report(DemoLog.Generate(40, 1).Log, "dresser", "bookcase")).Html;
         Assert.Contains("<caption>The most to pay for 2 pieces, in USD</caption>", html, StringComparison.Ordinal);
     }
 
@@ -71,11 +69,4 @@ public sealed class DisplayTests
         log, [.. types.Select(type => new Candidate { Id = type, Type = type, StickerPrice = 45 })], new());
 
     private static int Count(string text, string part) => text.Split(part).Length - 1;
-
-    private static string Html(IHtmlContent content)
-    {
-        var writer = new StringWriter();
-        content.WriteTo(writer, HtmlEncoder.Default);
-        return writer.ToString();
-    }
 }
