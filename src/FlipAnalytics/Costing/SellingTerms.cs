@@ -72,7 +72,14 @@ public sealed record SellingTerms
             return (Math.Min(share, 0.99m), 0, known.Length == 1 ? "one past sale" : $"{known.Length} past sales");
         }
 
-        if (channel is null && workshop.Fees.Count > 0)
+        if (channel is not null)
+        {
+            // Nothing is known of that channel: the usual mix is nearer the truth than no fees at all.
+            var (rate, fixedFee, source) = Fees(workshop, sales, null);
+            return (rate, fixedFee, source is null ? null : $"{source}, none of them known to be through {channel}");
+        }
+
+        if (workshop.Fees.Count > 0)
         {
             return (workshop.Fees.Values.Average(rule => rule.Rate), workshop.Fees.Values.Average(rule => rule.Fixed),
                 workshop.Fees.Count == 1 ? "the rule in workshop.toml" : "the average of the rules in workshop.toml");

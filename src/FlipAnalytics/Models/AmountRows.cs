@@ -84,11 +84,11 @@ internal sealed class AmountRows
     }
 
     /// <summary>
-    /// A guess weighs less the wider its range, and never as much as a sale: besides its range it may be off as a whole,
-    /// by as much as single pieces scatter.
+    /// A guess speaks of what is typical, so it weighs as two sales when its range is as wide as single pieces scatter;
+    /// less the wider it is, and never as much as four, since a sure guess may be off as a whole.
     /// </summary>
     public static double GuessWeight(double spread, double residual) =>
-        residual * residual / (residual * residual + spread * spread);
+        4 * residual * residual / (residual * residual + spread * spread);
 
     private IEnumerable<EffectsRow> Guesses(Func<TypeGuess, ThreePointGuess?> choose, double residual) =>
         from entry in log.Workshop.Guesses.OrderBy(g => g.Key, StringComparer.OrdinalIgnoreCase)

@@ -13,16 +13,21 @@ public sealed record Candidate
     public required string Type { get; init; }
 
     /// <summary>How many items would be sold as one; 1 or more.</summary>
-    public int? Count { get; init; }
+    public int? Count
+    {
+        get;
+        init => field = value is null or >= 1 ? value : throw new ArgumentOutOfRangeException(
+            nameof(Count), value, "A count must be 1 or more; leave it out for a single piece.");
+    }
 
     /// <summary>Width, in the workshop's length unit.</summary>
-    public decimal? Width { get; init; }
+    public decimal? Width { get; init => field = AboveZero(value, nameof(Width)); }
 
     /// <summary>Depth, in the workshop's length unit.</summary>
-    public decimal? Depth { get; init; }
+    public decimal? Depth { get; init => field = AboveZero(value, nameof(Depth)); }
 
     /// <summary>Height, in the workshop's length unit.</summary>
-    public decimal? Height { get; init; }
+    public decimal? Height { get; init => field = AboveZero(value, nameof(Height)); }
 
     /// <summary>What it is made of.</summary>
     public string? Material { get; init; }
@@ -37,14 +42,24 @@ public sealed record Candidate
     public string? Finish { get; init; }
 
     /// <summary>Hours the owner expects it to take.</summary>
-    public decimal? Hours { get; init; }
+    public decimal? Hours { get; init => field = ZeroOrMore(value, nameof(Hours)); }
 
     /// <summary>Cost of supplies the owner expects.</summary>
-    public decimal? Supplies { get; init; }
+    public decimal? Supplies { get; init => field = ZeroOrMore(value, nameof(Supplies)); }
 
     /// <summary>Sale price the owner expects.</summary>
-    public decimal? SalePrice { get; init; }
+    public decimal? SalePrice { get; init => field = ZeroOrMore(value, nameof(SalePrice)); }
 
     /// <summary>What the store asks.</summary>
-    public decimal? StickerPrice { get; init; }
+    public decimal? StickerPrice { get; init => field = ZeroOrMore(value, nameof(StickerPrice)); }
+
+    private static decimal? AboveZero(decimal? length, string name) => length is null or > 0
+        ? length
+        : throw new ArgumentOutOfRangeException(
+            name, length, "A length must be above zero; leave it out where it is not known.");
+
+    private static decimal? ZeroOrMore(decimal? amount, string name) => amount is null or >= 0
+        ? amount
+        : throw new ArgumentOutOfRangeException(
+            name, amount, "It must be zero or more; leave it out to have it estimated.");
 }
