@@ -60,8 +60,14 @@ public static class NotebookRunner
         InteractiveDocument notebook, CellSession session, string name, IReadOnlyDictionary<string, string> parameters,
         Action<string> progress)
     {
-        foreach (InteractiveDocumentElement cell in notebook.Elements)
+        foreach ((int index, InteractiveDocumentElement cell) in notebook.Elements.Index())
+        {
             cell.Outputs.Clear();
+            // Notebooks before format 4.5 have no ids, and what is written here is 4.5, which asks for them.
+            if (string.IsNullOrEmpty(cell.Id))
+                cell.Id = Html.Invariant($"cell-{index}");
+        }
+
         var waiting = new Queue<InteractiveDocumentElement>(
             notebook.Elements.Where(cell => IsCode(cell) && !IsForJupyterOnly(cell)));
         int number = 0;

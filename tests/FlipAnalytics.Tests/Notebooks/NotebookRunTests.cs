@@ -130,7 +130,7 @@ public sealed partial class NotebookRunTests : IDisposable
             {"cells": [
               {"cell_type": "code", "execution_count": null, "id": "a", "metadata": {}, "outputs": [], "source": "Console.WriteLine(\"sanded\");"},
               {"cell_type": "code", "execution_count": null, "id": "b", "metadata": {}, "outputs": [], "source": "throw new InvalidOperationException(\"no paint left\");"},
-              {"cell_type": "code", "execution_count": null, "id": "c", "metadata": {}, "outputs": [], "source": "Console.WriteLine(\"painted\");"}],
+              {"cell_type": "code", "execution_count": null, "metadata": {}, "outputs": [], "source": "Console.WriteLine(\"painted\");"}],
              "metadata": {"kernelspec": {"display_name": ".NET (C#)", "language": "C#", "name": ".net-csharp"}},
              "nbformat": 4, "nbformat_minor": 5}
             """);
