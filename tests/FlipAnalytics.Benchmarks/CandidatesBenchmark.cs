@@ -10,7 +10,7 @@ internal static class CandidatesBenchmark
         Console.WriteLine(Surroundings.Line());
         DemoLogResult demo = DemoLog.Generate(300, 1);
         SalesLog log = demo.Log.AsOf(DemoLog.LastDay);
-        Candidate[] offers = [.. demo.Truth.Offers(Offers, 1001).Select(o => OfferCandidate.Of(o.Seen))];
+        Candidate[] offers = [.. demo.Truth.Offers(Offers, 1001).Select(o => Candidate.Of(o.Seen))];
         var decisions = new MostToPay(FittedModels.Of(log), new());
         Console.WriteLine($"{Offers} offers, models fitted before: {Repeated.Of(1, 9, () => decisions.Decide(offers))}");
         Console.WriteLine(

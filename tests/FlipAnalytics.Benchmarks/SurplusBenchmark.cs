@@ -35,7 +35,7 @@ internal static class SurplusBenchmark
             SalesLog log = demo.Log.AsOf(DemoLog.LastDay);
             DemoOffer[] offers = [.. demo.Truth.Offers(OffersPerSeed, (ulong)(1000 + seed))];
             var decisions = new MostToPay(FittedModels.Of(log), new())
-                .Decide([.. offers.Select(o => OfferCandidate.Of(o.Seen))]);
+                .Decide([.. offers.Select(o => Candidate.Of(o.Seen))]);
             double perfect = offers.Sum(o => Math.Max(0, o.AffordablePrice - (double)o.StickerPrice));
             double Kept(Func<int, double> ceiling) => offers
                 .Select((o, i) => (double)o.StickerPrice <= ceiling(i) ? o.AffordablePrice - (double)o.StickerPrice : 0)

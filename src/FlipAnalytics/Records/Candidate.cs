@@ -53,6 +53,27 @@ public sealed record Candidate
     /// <summary>What the store asks.</summary>
     public decimal? StickerPrice { get; init => field = ZeroOrMore(value, nameof(StickerPrice)); }
 
+    /// <summary>A piece as it is seen in a store: what it is and what the store asks, and nothing of what came of it.</summary>
+    /// <param name="seen">The piece.</param>
+    public static Candidate Of(Piece seen)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        return new()
+        {
+            Id = seen.Id,
+            Type = seen.Type,
+            Count = seen.Count,
+            Width = seen.Width,
+            Depth = seen.Depth,
+            Height = seen.Height,
+            Material = seen.Material,
+            Condition = seen.Condition,
+            Colour = seen.Colour,
+            Finish = seen.Finish,
+            StickerPrice = seen.StickerPrice,
+        };
+    }
+
     private static decimal? AboveZero(decimal? length, string name) => length is null or > 0
         ? length
         : throw new ArgumentOutOfRangeException(

@@ -22,6 +22,6 @@ internal sealed record Replay(FittedModels Models, ImmutableArray<DemoOffer> Off
         var models = FittedModels.Of(demo.Log);
         ImmutableArray<DemoOffer> offers = demo.Truth.Offers(OffersEach, 1000 + seed);
         return new(models, offers,
-            new MostToPay(models, new()).Decide([.. offers.Select(offer => Workbench.ToCandidate(offer.Seen))]));
+            new MostToPay(models, new()).Decide([.. offers.Select(offer => Candidate.Of(offer.Seen))]));
     }
 }

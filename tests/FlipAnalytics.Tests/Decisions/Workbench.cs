@@ -59,21 +59,6 @@ internal static class Workbench
         new() { Id = "C4", Type = "nightstand", Width = 20, Supplies = 0, Colour = "white" },
     ];
 
-    public static Candidate ToCandidate(Piece seen) => new()
-    {
-        Id = seen.Id,
-        Type = seen.Type,
-        Count = seen.Count,
-        Width = seen.Width,
-        Depth = seen.Depth,
-        Height = seen.Height,
-        Material = seen.Material,
-        Condition = seen.Condition,
-        Colour = seen.Colour,
-        Finish = seen.Finish,
-        StickerPrice = seen.StickerPrice,
-    };
-
     /// <summary>A record as text, every field of it, so that two can be compared.</summary>
     public static string Text<T>(T record) => JsonSerializer.Serialize(record, Options);
 
