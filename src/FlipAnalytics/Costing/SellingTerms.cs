@@ -14,6 +14,9 @@ public sealed record SellingTerms
     /// <summary>Where the fee figures come from, in words that follow "fees: "; null where fees are unknown.</summary>
     public string? FeeSource { get; init; }
 
+    /// <summary>Whether fees through the channel asked for are known; if not, those of the usual mix are taken.</summary>
+    public bool IsChannelKnown { get; init; } = true;
+
     /// <summary>
     /// Delivery cost less delivery charge of each sale that has either on record, lowest first. A sale with neither is
     /// taken as collected by the buyer.
@@ -37,6 +40,9 @@ public sealed record SellingTerms
         ArgumentNullException.ThrowIfNull(log);
         var sales = log.Pieces.Where(p => p.SoldPrice > 0).ToImmutableArray();
         var (rate, fixedFee, source) = Fees(log.Workshop, sales, channel);
+        bool isChannelKnown = source is not null || channel is null;
+        if (!isChannelKnown)
+            (rate, fixedFee, source) = Fees(log.Workshop, sales, null);
         var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null).ToImmutableArray();
         decimal stickers = bargains.Sum(p => p.StickerPrice!.Value);
         return new()
@@ -44,6 +50,7 @@ public sealed record SellingTerms
             FeeRate = rate,
             FeeFixed = fixedFee,
             FeeSource = source,
+            IsChannelKnown = isChannelKnown,
             Deliveries =
             [
                 .. sales.Where(p => p.DeliveryCost is not null || p.DeliveryCharged is not null)
@@ -72,14 +79,7 @@ public sealed record SellingTerms
             return (Math.Min(share, 0.99m), 0, known.Length == 1 ? "one past sale" : $"{known.Length} past sales");
         }
 
-        if (channel is not null)
-        {
-            // Nothing is known of that channel: the usual mix is nearer the truth than no fees at all.
-            var (rate, fixedFee, source) = Fees(workshop, sales, null);
-            return (rate, fixedFee, source is null ? null : $"{source}, none of them known to be through {channel}");
-        }
-
-        if (workshop.Fees.Count > 0)
+        if (channel is null && workshop.Fees.Count > 0)
         {
             return (workshop.Fees.Values.Average(rule => rule.Rate), workshop.Fees.Values.Average(rule => rule.Fixed),
                 workshop.Fees.Count == 1 ? "the rule in workshop.toml" : "the average of the rules in workshop.toml");

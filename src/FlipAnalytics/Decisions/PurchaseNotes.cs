@@ -41,6 +41,9 @@ internal static class PurchaseNotes
             yield return Text($"{supplies} the supplies is guess, not your own log.");
         }
 
+        if (!selling.IsChannelKnown && selling.FeeSource is not null)
+            yield return $"No fees through {terms.Channel} are on record: those of your usual mix are taken.";
+
         if (selling.FeeSource is null)
             yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
         if (laws.Guessed.Days >= 1)

@@ -39,8 +39,12 @@ public class SellingTermsTests
     }
 
     [Fact]
-    public void A_channel_that_nothing_is_known_of_has_no_fee_source() =>
-        Assert.Null(SellingTerms.Of(Log(Sold(100) with { Fees = 8 }), "auction").FeeSource);
+    public void A_channel_that_nothing_is_known_of_takes_the_usual_fees_and_says_so()
+    {
+        var terms = SellingTerms.Of(Log(Sold(100) with { Fees = 8 }), "auction");
+        Assert.Equal(0.08m, terms.FeeRate);
+        Assert.False(terms.IsChannelKnown);
+    }
 
     /// <summary>(20 − 5) + (12 − 0) over three sales, the third collected.</summary>
     [Fact]

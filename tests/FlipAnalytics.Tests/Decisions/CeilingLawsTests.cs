@@ -78,6 +78,8 @@ public class CeilingLawsTests
         candidate =>
         {
             decimal careful = Question.Decide(candidate).CeilingCautious!.Value;
+            if (careful < 0)
+                return true;
             decimal chance = Question.Decide(candidate with { StickerPrice = careful }).ChanceOfTargetWage!.Value;
             return Math.Abs(chance - 0.75m) <= 3m / JointForecast.Nodes;
         },
@@ -88,6 +90,8 @@ public class CeilingLawsTests
         candidate =>
         {
             decimal ceiling = Question.Decide(candidate).Ceiling!.Value;
+            if (ceiling < 0)
+                return true;
             decimal earned = Question.Decide(candidate with { StickerPrice = ceiling }).WageAtSticker!.Value;
             return Math.Abs(earned - Log.Workshop.TargetWage!.Value) <= 0.02m;
         },
