@@ -8,9 +8,10 @@ internal static class TriangularSolve
     {
         for (int j = upper.Count - 1; j >= 0; j--)
         {
-            x[j] /= upper[j][j];
+            double[] column = upper[j];
+            double solved = x[j] /= column[j];
             for (int i = 0; i < j; i++)
-                x[i] -= upper[j][i] * x[j];
+                x[i] -= column[i] * solved;
         }
     }
 
@@ -19,9 +20,11 @@ internal static class TriangularSolve
     {
         for (int j = 0; j < upper.Count; j++)
         {
+            double[] column = upper[j];
+            double left = x[j];
             for (int i = 0; i < j; i++)
-                x[j] -= upper[j][i] * x[i];
-            x[j] /= upper[j][j];
+                left -= column[i] * x[i];
+            x[j] = left / column[j];
         }
     }
 

@@ -51,7 +51,7 @@ internal static class AgainstR
         var (otherText, otherWall) = ChildProcess.Run("Rscript", "--vanilla", Places.Script("fit_log.R"), file, "1");
         Dictionary<string, double> here = KeyedNumbers.Parse(hereText);
         Dictionary<string, double> other = KeyedNumbers.Parse(otherText);
-        var hereAgain = KeyedNumbers.Parse(ChildProcess.Run(ChildProcess.Self, "fit", file, rows > 500_000 ? "7" : "50").Output);
+        var hereAgain = KeyedNumbers.Parse(ChildProcess.Run(ChildProcess.Self, "fit", file, rows > 500_000 ? "7" : rows > 50_000 ? "30" : "300").Output);
         var otherAgain = rows > 500_000
             ? other
             : KeyedNumbers.Parse(ChildProcess.Run("Rscript", "--vanilla", Places.Script("fit_log.R"), file, rows > 50_000 ? "3" : "20").Output);

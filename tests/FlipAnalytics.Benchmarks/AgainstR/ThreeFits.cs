@@ -66,7 +66,7 @@ internal static class ThreeFits
         CategoryColumn color = log.Category("color");
         var sums = new CrossProducts(
             [.. numbers, .. type.Levels.Skip(1).Select(l => $"type:{l}"), .. color.Levels.Skip(1).Select(l => $"color:{l}")]);
-        double[][] indicators = [.. Enumerable.Range(0, type.Levels.Length + color.Levels.Length - 2).Select(_ => new double[BlockRows])];
+        double[][] indicators = [.. Enumerable.Range(0, type.Levels.Length + color.Levels.Length - 2).Select(_ => new double[Math.Min(BlockRows, log.Rows)])];
         for (int from = 0; from < log.Rows; from += BlockRows)
         {
             int count = Math.Min(BlockRows, log.Rows - from);
