@@ -18,7 +18,7 @@ internal static class ColdStartBenchmark
         string work = Places.Work("cold-start");
         string log = Path.Combine(work, "log");
         Directory.CreateDirectory(log);
-        SalesLogWriter.Write(DemoLog.Generate(Flips, 1).Log, log);
+        SalesLogWriter.Write(DemoLog.Generate(Flips, 1).Log, log, overwrite: true);
         string platform = RuntimeInformation.RuntimeIdentifier;
         string plain = Publish(work, "plain");
         string ready = Publish(work, "ready", "-r", platform, "--self-contained", "false", "-p:PublishReadyToRun=true");
