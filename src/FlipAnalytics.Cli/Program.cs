@@ -15,7 +15,9 @@ internal static class Program
         root.Subcommands.Add(CheckCommand.Create());
         root.Subcommands.Add(BuyCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
+#if !NATIVE
         root.Subcommands.Add(NotebookCommand.Create());
+#endif
         root.Subcommands.Add(DemoCommand.Create());
         return Run(root, args);
     }
