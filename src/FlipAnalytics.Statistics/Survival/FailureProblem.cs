@@ -24,10 +24,11 @@ internal sealed class FailureProblem
         CoefficientNames = [.. KeptColumns.Select(j => columns[j])];
         coefficientPriors = [.. KeptColumns.Select(j => priors[j])];
         RefuseWithoutEnds();
-        StartCoefficients = squares.Coefficients;
+        double[]? thinned = ThinnedStart.TryFind(data, options, KeptColumns.Length);
+        StartCoefficients = thinned is null ? squares.Coefficients : thinned[..KeptColumns.Length];
         StartLogScale = options.Distribution == FailureDistribution.Exponential
             ? 0
-            : options.LogScalePrior?.Mean ?? squares.LogScale;
+            : thinned?[^1] ?? options.LogScalePrior?.Mean ?? squares.LogScale;
     }
 
     internal FailureRows Rows { get; }
