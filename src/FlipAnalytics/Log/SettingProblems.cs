@@ -147,9 +147,14 @@ internal sealed class SettingProblems(LogProblems problems)
 
     private decimal? Number(SettingTree entry, ValueSyntax? value, SettingRange range)
     {
-        string? written = value is IntegerValueSyntax or FloatValueSyntax
-            ? value.ToString().Trim().Replace("_", "", StringComparison.Ordinal)
-            : null;
+        // The token's own text: a value as a whole takes a comment behind it with it.
+        string? written = value switch
+        {
+            IntegerValueSyntax integer => integer.Token?.Text,
+            FloatValueSyntax real => real.Token?.Text,
+            _ => null,
+        };
+        written = written?.Replace("_", "", StringComparison.Ordinal);
         const NumberStyles Style =
             NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
         if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out decimal number))

@@ -146,4 +146,21 @@ public sealed class WorkshopReaderTests
         LogReading reading = folder.With("pieces.csv", "type,bought_price\n").With("workshop.toml", toml).Read();
         return (reading.Log!.Workshop, [.. reading.Problems]);
     }
+
+    [Fact]
+    public void The_example_in_the_readme_is_read_without_a_problem()
+    {
+        string readme = House.Repository.Read("README.md").ReplaceLineEndings("\n");
+        int start = readme.IndexOf("```toml\n", StringComparison.Ordinal) + "```toml\n".Length;
+        using LogFolder folder = new();
+        folder.With("pieces.csv", "type,bought_price\ndesk,10\n")
+            .With("workshop.toml", readme[start..readme.IndexOf("```", start, StringComparison.Ordinal)]);
+
+        LogReading reading = folder.Read();
+
+        Assert.Empty(reading.Problems);
+        Assert.Equal(15, reading.Log!.Workshop.TargetWage);
+        Assert.Equal(0.10m, reading.Log.Workshop.Fees["online"].Rate);
+        Assert.Equal(200, reading.Log.Workshop.Guesses["dresser"].SalePrice!.Likely);
+    }
 }
