@@ -31,4 +31,44 @@ public static class Shares
             floors[i] += unit;
         return [.. floors];
     }
+
+    /// <summary>
+    /// An amount shared in proportion to weights: each share is rounded down, and the units left go to the largest
+    /// remainders, ties to the earlier. Where all weights are 0 the shares are equal.
+    /// </summary>
+    /// <param name="amount">The amount, of either sign.</param>
+    /// <param name="weights">Weights of 0 or more; at least one.</param>
+    /// <param name="digits">Digits after the point; more where the amount has more.</param>
+    /// <exception cref="ArgumentException">There is no weight, or one is below 0.</exception>
+    public static ImmutableArray<decimal> InProportion(decimal amount, IReadOnlyList<decimal> weights, int digits)
+    {
+        ArgumentNullException.ThrowIfNull(weights);
+        if (weights.Count == 0)
+            throw new ArgumentException("An amount cannot be shared among none; give at least one weight.", nameof(weights));
+        if (weights.Any(w => w < 0))
+            throw new ArgumentException($"The weight {weights.Min()} is below 0; weights are 0 or more.", nameof(weights));
+        if (weights.All(w => w == 0))
+            weights = [.. weights.Select(_ => 1m)];
+        decimal unit = 1;
+        for (int digit = 0; digit < Math.Max(digits, amount.Scale); digit++)
+            unit /= 10;
+
+        // Remainders are compared as multiples of the total weight, so that division rounds no tie away.
+        decimal units = amount / unit;
+        decimal total = weights.Sum();
+        decimal[] floors = [.. weights.Select(w => decimal.Floor(units * w / total))];
+        decimal[] remainders = [.. weights.Select((w, i) => units * w - floors[i] * total)];
+        for (int i = 0; i < floors.Length; i++)
+        {
+            // The quotient is rounded in its last digit; the remainder tells.
+            decimal slip = remainders[i] < 0 ? -1 : remainders[i] >= total ? 1 : 0;
+            floors[i] += slip;
+            remainders[i] -= slip * total;
+        }
+
+        int left = (int)(units - floors.Sum());
+        foreach (int i in Enumerable.Range(0, floors.Length).OrderByDescending(i => remainders[i]).Take(left))
+            floors[i]++;
+        return [.. floors.Select(f => f * unit)];
+    }
 }

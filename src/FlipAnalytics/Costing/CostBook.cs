@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>Where the money of one kind went: spent and stated add up to pieces, left and unassigned.</summary>
+/// <param name="Kind">The kind.</param>
+/// <param name="Spent">What was bought or arose.</param>
+/// <param name="OnPieces">What pieces carry.</param>
+/// <param name="Left">What is still here: supplies in cans, book value of tools.</param>
+/// <param name="Unassigned">What no piece carries: overhead of months without work, wear of idle tools.</param>
+/// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond the ledger, below zero where it states less.</param>
+public sealed record CostTotal(
+    CostKind Kind, decimal Spent, decimal OnPieces, decimal Left, decimal Unassigned, decimal Stated)
+{
+    /// <summary>Spent and stated less all that it went into: always 0.</summary>
+    public decimal Difference => Spent + Stated - OnPieces - Left - Unassigned;
+}
+
+/// <summary>
+/// The books as of the log's date: what every piece cost with its trail, what is left in cans and tools, money in and
+/// out, and what the log does not tell. Sums reconcile to the smallest unit of the currency.
+/// </summary>
+public sealed record CostBook
+{
+    /// <summary>The date up to which facts are known.</summary>
+    public required DateOnly Date { get; init; }
+
+    /// <summary>The workshop's currency.</summary>
+    public required Currency Currency { get; init; }
+
+    /// <summary>Every piece, in the order of the log.</summary>
+    public required ImmutableArray<PieceCost> Pieces { get; init; }
+
+    /// <summary>Overheads before sharing: rows of <c>overheads.csv</c>, then fruitless trips; all of kind Overhead.</summary>
+    public required ImmutableArray<CostLine> Overheads { get; init; }
+
+    /// <summary>Overheads of months in which no piece was worked on: no piece carries them.</summary>
+    public required ImmutableArray<CostLine> OverheadsUnshared { get; init; }
+
+    /// <summary>Wear of tools in months in which no piece was worked on: no piece carries it.</summary>
+    public required ImmutableArray<CostLine> ToolsIdle { get; init; }
+
+    /// <summary>What is left of each supply, items in the order they were first bought.</summary>
+    public required ImmutableArray<SupplyStock> SuppliesLeft { get; init; }
+
+    /// <summary>Book value of each tool, in the order of the log.</summary>
+    public required ImmutableArray<ToolValue> ToolsLeft { get; init; }
+
+    /// <summary>Money in and out, by date, undated last.</summary>
+    public required ImmutableArray<CashMovement> Cash { get; init; }
+
+    /// <summary>What is unknown, assumed or contradictory: a sentence each.</summary>
+    public required ImmutableArray<string> Notes { get; init; }
+
+    /// <summary>Assumed coverage against measured uses, for items that allow it.</summary>
+    public required ImmutableArray<CoverageCheck> Coverage { get; init; }
+
+    /// <summary>Where the money went, a row for each kind.</summary>
+    public required ImmutableArray<CostTotal> Totals { get; init; }
+
+    /// <summary>The cost of a piece.</summary>
+    /// <param name="pieceId">Its id, in either case.</param>
+    /// <exception cref="ArgumentException">The log has no such piece.</exception>
+    public PieceCost this[string pieceId] =>
+        Pieces.FirstOrDefault(cost => string.Equals(cost.Piece.Id, pieceId, StringComparison.OrdinalIgnoreCase))
+        ?? throw new ArgumentException($"The log has no piece '{pieceId}'.", nameof(pieceId));
+
+    /// <summary>The row of <see cref="Totals"/> for a kind.</summary>
+    /// <param name="kind">The kind.</param>
+    public CostTotal Total(CostKind kind) => Totals[(int)kind];
+
+    /// <summary>All that was spent, in every kind.</summary>
+    public decimal TotalSpent => Totals.Sum(total => total.Spent);
+
+    /// <summary>The books of a log.</summary>
+    /// <param name="log">The log, as of its date.</param>
+    public static CostBook Of(SalesLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        return new CostBookWriter(log).Write();
+    }
+
+    /// <summary>
+    /// How the pieces in stock moved from the evening before a day to the evening of another. Opening, plus what was
+    /// added, less what left, is closing, to the smallest unit.
+    /// </summary>
+    /// <remarks>
+    /// Every cost of a piece arises on its own day, at the latest the day the piece left; one without a day arises when
+    /// the piece was bought, or where that is unknown when it left, or before everything.
+    /// </remarks>
+    /// <param name="from">First day.</param>
+    /// <param name="to">Last day, not before the first.</param>
+    /// <param name="kinds">Kinds that count as cost of stock; with none named: purchase, supplies and trip.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The last day is before the first.</exception>
+    public StockMovement Stock(DateOnly from, DateOnly to, params ImmutableArray<CostKind> kinds) =>
+        StockMovement.Of(this, from, to, kinds.IsDefaultOrEmpty ? StockMovement.UsualKinds : kinds);
+}

@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>Writes the books of a log, one kind of cost after another.</summary>
+internal sealed class CostBookWriter(SalesLog log)
+{
+    private readonly CostSheet sheet = new(log);
+
+    public CostBook Write()
+    {
+        decimal purchases = 0;
+        for (int i = 0; i < log.Pieces.Length; i++)
+            purchases += Buy(i, log.Pieces[i]);
+        SuppliesLedger supplies = SuppliesLedger.Write(sheet);
+        decimal[] stated = [.. log.Pieces.Select((piece, i) => State(i, piece))];
+        ToolWear tools = ToolWear.Write(sheet);
+        decimal trips = TripCosts.Write(sheet);
+        ImmutableArray<CostLine> unshared = OverheadSharing.Write(sheet);
+        decimal fees = 0;
+        decimal deliveries = 0;
+        for (int i = 0; i < log.Pieces.Length; i++)
+            SaleCosts.Write(sheet, i, ref fees, ref deliveries);
+
+        var hours = BenchHours.ByPiece(log);
+        ImmutableArray<PieceCost> pieces =
+        [
+            .. log.Pieces.Select((piece, i) => new PieceCost(
+                piece,
+                [.. sheet.Lines[i].OrderBy(line => line.Kind).ThenBy(line => line.Date)],
+                hours.TryGetValue(piece.Id, out decimal total) ? total : null)
+            {
+                Gaps = [.. sheet.Gaps[i]],
+                SuppliesDifference = stated[i],
+            }),
+        ];
+        return new()
+        {
+            Date = log.Date,
+            Currency = log.Workshop.Currency,
+            Pieces = pieces,
+            Overheads = [.. sheet.Overheads],
+            OverheadsUnshared = unshared,
+            ToolsIdle = tools.Idle,
+            SuppliesLeft = supplies.Left,
+            ToolsLeft = tools.Left,
+            Cash = [.. sheet.Cash.OrderBy(movement => movement.Date ?? DateOnly.MaxValue)],
+            Notes = [.. sheet.Notes.Distinct()],
+            Coverage = supplies.Coverage,
+            Totals =
+            [
+                Total(CostKind.Purchase, purchases),
+                Total(CostKind.Supplies, supplies.Bought, supplies.Left.Sum(stock => stock.Value), stated: stated.Sum()),
+                Total(CostKind.Tools, tools.Bought, tools.Left.Sum(tool => tool.Value), tools.Idle.Sum(line => line.Amount)),
+                Total(CostKind.Trip, trips),
+                Total(
+                    CostKind.Overhead,
+                    sheet.Overheads.Sum(line => line.Amount),
+                    unassigned: unshared.Sum(line => line.Amount)),
+                Total(CostKind.Delivery, deliveries),
+                Total(CostKind.Fees, fees),
+            ],
+        };
+
+        CostTotal Total(CostKind kind, decimal spent, decimal left = 0, decimal unassigned = 0, decimal stated = 0) =>
+            new(kind, spent, pieces.Sum(piece => piece.Of(kind)), left, unassigned, stated);
+    }
+
+    private decimal Buy(int i, Piece piece)
+    {
+        if (piece.BoughtPrice is not { } price)
+        {
+            sheet.Gaps[i].Add(new(CostKind.Purchase, $"What was paid for {piece.Id} is not written down."));
+            return 0;
+        }
+
+        CostOrigin origin = new(Columns.Pieces.File, piece.Row, "The price paid, as written down.");
+        sheet.Lines[i].Add(new(CostKind.Purchase, piece.BoughtOn, price, "bought", origin));
+        sheet.Pay(piece.BoughtOn, -price, $"{piece.Id} bought", origin, CostKind.Purchase, piece.Id);
+        return price;
+    }
+
+    /// <summary>What is stated for supplies replaces the ledger by a line of the difference, which is returned.</summary>
+    private decimal State(int i, Piece piece)
+    {
+        if (piece.SuppliesCost is not { } stated)
+            return 0;
+        sheet.Gaps[i].RemoveAll(gap => gap.Kind == CostKind.Supplies);
+        decimal assigned = sheet.Lines[i].Where(line => line.Kind == CostKind.Supplies).Sum(line => line.Amount);
+        decimal difference = stated - assigned;
+        if (difference == 0)
+            return 0;
+        string rule = assigned == 0
+            ? "The cost of supplies, as written down; no can on record was charged for it."
+            : Invariant($"pieces.csv states {stated} for supplies, the ledger comes to {assigned}; what is stated counts.");
+        sheet.Lines[i].Add(new(
+            CostKind.Supplies,
+            sheet.Calendar.WorkDay(i),
+            difference,
+            assigned == 0 ? "supplies as stated" : "stated less ledger",
+            new(Columns.Pieces.File, piece.Row, rule)));
+        return difference;
+    }
+}

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>The books while they are written: lines and gaps by piece, overheads, money in and out, notes.</summary>
+internal sealed class CostSheet
+{
+    private readonly Dictionary<string, int> places = new(StringComparer.OrdinalIgnoreCase);
+
+    public CostSheet(SalesLog log)
+    {
+        Log = log;
+        Calendar = new(log);
+        Lines = [.. log.Pieces.Select(_ => new List<CostLine>())];
+        Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
+        for (int i = 0; i < log.Pieces.Length; i++)
+            places.TryAdd(log.Pieces[i].Id, i);
+    }
+
+    public SalesLog Log { get; }
+
+    public Currency Currency => Log.Workshop.Currency;
+
+    public WorkCalendar Calendar { get; }
+
+    public ImmutableArray<List<CostLine>> Lines { get; }
+
+    public ImmutableArray<List<CostGap>> Gaps { get; }
+
+    public List<CostLine> Overheads { get; } = [];
+
+    public List<CashMovement> Cash { get; } = [];
+
+    public List<string> Notes { get; } = [];
+
+    /// <summary>Place of a piece in the log; null for an id that it does not have.</summary>
+    public int? PlaceOf(string pieceId) => places.TryGetValue(pieceId, out int place) ? place : null;
+
+    /// <summary>Adds money in or out; nothing where it is zero.</summary>
+    public void Pay(DateOnly? date, decimal amount, string what, CostOrigin origin, CostKind? kind, string? piece = null)
+    {
+        if (amount != 0)
+            Cash.Add(new(date, amount, what, origin) { Kind = kind, PieceId = piece });
+    }
+
+    /// <summary>Shares an amount by work, a line for each piece; the shares add up to it.</summary>
+    public void Share(
+        CostKind kind, decimal amount, ImmutableArray<WorkShare> by, DateOnly? earliest, string what, CostOrigin origin)
+    {
+        if (amount == 0)
+            return;
+        ImmutableArray<decimal> shares = Shares.InProportion(amount, [.. by.Select(s => s.Weight)], Currency.MinorDigits);
+        for (int i = 0; i < by.Length; i++)
+        {
+            DateOnly? day = by[i].LastDay < earliest ? earliest : by[i].LastDay;
+            if (shares[i] != 0)
+                Lines[by[i].Index].Add(new(kind, day, shares[i], what, origin));
+        }
+    }
+}

@@ -1,0 +1,64 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>What a piece cost and brought, line by line.</summary>
+/// <param name="Piece">The piece.</param>
+/// <param name="Lines">Its costs, in the order of <see cref="CostKind"/>, then by date.</param>
+/// <param name="Hours">Hands-on hours, as <see cref="BenchHours"/> gives them; null where unknown.</param>
+public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, decimal? Hours)
+{
+    /// <summary>Costs that the log does not tell, or tells in part.</summary>
+    public ImmutableArray<CostGap> Gaps { get; init; } = [];
+
+    /// <summary>
+    /// What <c>pieces.csv</c> states for supplies less what the ledger assigned; 0 where nothing is stated. The line of
+    /// this amount is among <see cref="Lines"/>.
+    /// </summary>
+    public decimal SuppliesDifference { get; init; }
+
+    /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
+    /// <param name="kind">The kind.</param>
+    public decimal Of(CostKind kind) => Lines.Where(line => line.Kind == kind).Sum(line => line.Amount);
+
+    /// <summary>Whether the costs of a kind are known in full.</summary>
+    /// <param name="kind">The kind.</param>
+    public bool IsKnown(CostKind kind) => Gaps.All(gap => gap.Kind != kind);
+
+    /// <summary>The costs of a kind; null where they are not known in full.</summary>
+    /// <param name="kind">The kind.</param>
+    public decimal? Known(CostKind kind) => IsKnown(kind) ? Of(kind) : null;
+
+    /// <summary>Whether the log says what was paid for the piece.</summary>
+    public bool PurchaseKnown => Piece.BoughtPrice is not null;
+
+    /// <summary>What the supplies ledger assigned, before what <c>pieces.csv</c> states.</summary>
+    public decimal SuppliesByLedger => Of(CostKind.Supplies) - SuppliesDifference;
+
+    /// <summary>All known costs, fees and delivery included.</summary>
+    public decimal Total => Lines.Sum(line => line.Amount);
+
+    /// <summary>
+    /// Sale price less fees and delivery cost, plus delivery charge; null for a piece that is not sold or whose sale
+    /// price or fees are unknown. A sale without a delivery cost is taken as collected by the buyer.
+    /// </summary>
+    public decimal? NetProceeds => IsKnown(CostKind.Fees) ? NetProceedsAtMost : null;
+
+    /// <summary>As <see cref="NetProceeds"/>, but with unknown fees left out: the real figure is this or lower.</summary>
+    public decimal? NetProceedsAtMost => Piece.SoldPrice is { } price
+        ? price + (Piece.DeliveryCharged ?? 0) - Of(CostKind.Fees) - Of(CostKind.Delivery)
+        : null;
+
+    /// <summary>
+    /// Day it left the stock, sold or not; where that day is unknown the last earlier day on record stands in; null for
+    /// a piece still here and for one that left without any day on record.
+    /// </summary>
+    public DateOnly? EndedOn => Piece.State switch
+    {
+        PieceState.Sold => Piece.SoldOn ?? LastDay,
+        PieceState.Gone => Piece.LeftOn ?? LastDay,
+        _ => null,
+    };
+
+    private DateOnly? LastDay => Piece.ListedOn ?? Piece.ReadyOn ?? Piece.BoughtOn;
+}

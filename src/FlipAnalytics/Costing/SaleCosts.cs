@@ -1,0 +1,59 @@
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>Fees and delivery of a sale, and the money from it.</summary>
+internal static class SaleCosts
+{
+    public static void Write(CostSheet sheet, int i, ref decimal fees, ref decimal deliveries)
+    {
+        Piece piece = sheet.Log.Pieces[i];
+        if (!piece.IsSold)
+            return;
+        CostOrigin written = new(Columns.Pieces.File, piece.Row, "As written down.");
+        sheet.Pay(piece.SoldOn, piece.SoldPrice ?? 0, $"{piece.Id} sold", written, null, piece.Id);
+        sheet.Pay(piece.SoldOn, piece.DeliveryCharged ?? 0, $"{piece.Id} delivery charged", written, null, piece.Id);
+
+        if (Fees(sheet.Log.Workshop, piece, written) is var (fee, origin))
+        {
+            fees += fee;
+            sheet.Lines[i].Add(new(CostKind.Fees, piece.SoldOn, fee, "selling fees", origin));
+            sheet.Pay(piece.SoldOn, -fee, $"{piece.Id} selling fees", origin, CostKind.Fees, piece.Id);
+        }
+        else
+        {
+            sheet.Gaps[i].Add(new(
+                CostKind.Fees,
+                $"The fees of {piece.Id} are not written down, and workshop.toml has no rule for its channel."));
+        }
+
+        if (piece.DeliveryCost is { } delivery)
+        {
+            deliveries += delivery;
+            sheet.Lines[i].Add(new(CostKind.Delivery, piece.SoldOn, delivery, "delivery", written));
+            sheet.Pay(piece.SoldOn, -delivery, $"{piece.Id} delivery", written, CostKind.Delivery, piece.Id);
+        }
+        else if (piece.DeliveryCharged > 0)
+        {
+            sheet.Gaps[i].Add(new(
+                CostKind.Delivery, $"A charge for delivering {piece.Id} is written down, but not what delivery cost."));
+        }
+    }
+
+    private static (decimal Fee, CostOrigin Origin)? Fees(Workshop workshop, Piece piece, CostOrigin written)
+    {
+        if (piece.Fees is { } fee)
+            return (fee, written);
+        if (piece is not { Channel: { } channel, SoldPrice: { } price }
+            || !workshop.Fees.TryGetValue(channel, out FeeRule? rule))
+        {
+            return null;
+        }
+
+        decimal reckoned = workshop.Currency.Round(workshop.Currency.Round(price * rule.Rate) + rule.Fixed);
+        return (reckoned, new(
+            Columns.WorkshopFile,
+            null,
+            Invariant($"{rule.Rate:0.## %} of {price} and {rule.Fixed}, the rule for {channel}.")));
+    }
+}

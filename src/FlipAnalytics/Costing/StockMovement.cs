@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>How the cost of the pieces in stock moved over a period.</summary>
+/// <param name="From">First day.</param>
+/// <param name="To">Last day.</param>
+/// <param name="Opening">Cost of the pieces in stock on the evening before the first day.</param>
+/// <param name="Added">Costs that arose in the period on pieces in stock.</param>
+/// <param name="Sold">Cost of the pieces sold in the period: the cost of goods sold.</param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart in the period.</param>
+/// <param name="Kept">Cost of pieces that the owner kept: a withdrawal, no loss.</param>
+/// <param name="Closing">Cost of the pieces in stock on the evening of the last day.</param>
+public sealed record StockMovement(
+    DateOnly From,
+    DateOnly To,
+    decimal Opening,
+    decimal Added,
+    decimal Sold,
+    decimal WrittenOff,
+    decimal Kept,
+    decimal Closing)
+{
+    /// <summary>
+    /// Purchase, supplies and trip: what it took to bring the piece to its place and condition (IAS 2, paragraph 10,
+    /// from memory). Tools and overhead count for the period.
+    /// </summary>
+    public static ImmutableArray<CostKind> UsualKinds { get; } = [CostKind.Purchase, CostKind.Supplies, CostKind.Trip];
+
+    /// <summary>Opening and added less all that left and closing: always 0.</summary>
+    public decimal Difference => Opening + Added - Sold - WrittenOff - Kept - Closing;
+
+    internal static StockMovement Of(CostBook book, DateOnly from, DateOnly to, ImmutableArray<CostKind> kinds)
+    {
+        if (to < from)
+            throw new ArgumentOutOfRangeException(nameof(to), to, $"The last day must be {from:yyyy-MM-dd} or later.");
+        decimal opening = 0, added = 0, sold = 0, writtenOff = 0, kept = 0, closing = 0;
+        foreach (PieceCost cost in book.Pieces)
+        {
+            bool hasLeft = cost.Piece.IsSold || cost.Piece.IsGone;
+            DateOnly left = hasLeft ? cost.EndedOn ?? DateOnly.MinValue : DateOnly.MaxValue;
+            foreach (CostLine line in cost.Lines.Where(line => kinds.Contains(line.Kind)))
+            {
+                DateOnly arose = line.Date ?? cost.Piece.BoughtOn ?? (hasLeft ? left : DateOnly.MinValue);
+                arose = arose > left ? left : arose;
+                // Still here at the date of the books means still here at any later day asked for.
+                bool leftInPeriod = hasLeft && left >= from && left <= to;
+                if (arose < from && (!hasLeft || left >= from))
+                    opening += line.Amount;
+                if (arose >= from && arose <= to)
+                    added += line.Amount;
+                if (arose <= to && (!hasLeft || left > to))
+                    closing += line.Amount;
+                if (leftInPeriod && cost.Piece.IsSold)
+                    sold += line.Amount;
+                else if (leftInPeriod && cost.Piece.LeftAs == LeftAs.Kept)
+                    kept += line.Amount;
+                else if (leftInPeriod)
+                    writtenOff += line.Amount;
+            }
+        }
+
+        return new(from, to, opening, added, sold, writtenOff, kept, closing);
+    }
+}

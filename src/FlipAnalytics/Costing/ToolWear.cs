@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Wear of tools in equal parts of the pieces or the months of their life, down to salvage and never below. Wear to date
+/// is rounded and each part is the difference, so the parts add up.
+/// </summary>
+/// <param name="Bought">Prices of all tools.</param>
+/// <param name="Left">Book values.</param>
+/// <param name="Idle">Wear of months in which no piece was worked on.</param>
+internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, ImmutableArray<CostLine> Idle)
+{
+    public static ToolWear Write(CostSheet sheet)
+    {
+        List<CostLine> idle = [];
+        List<ToolValue> left = [];
+        decimal bought = 0;
+        foreach (Tool tool in sheet.Log.Tools)
+        {
+            if (tool.Price is not { } price)
+            {
+                sheet.Notes.Add($"What {tool.Item} cost is not written down in tools.csv, so its wear is unknown.");
+                continue;
+            }
+
+            bought += price;
+            CostOrigin origin = new(Columns.Tools.File, tool.Row, Rule(tool, price));
+            sheet.Pay(tool.BoughtOn, -price, tool.Item, origin, CostKind.Tools);
+            decimal worn = tool switch
+            {
+                { LifePieces: not null } => ByPieces(sheet, tool, price, origin),
+                { LifeMonths: not null } => ByMonths(sheet, tool, price, origin, idle),
+                _ => 0,
+            };
+            if (tool is { LifePieces: null, LifeMonths: null })
+                sheet.Notes.Add($"{tool.Item} has no life in tools.csv, so its wear is unknown and its whole price is still here.");
+            left.Add(new(tool.Item, price - worn, worn, origin));
+        }
+
+        return new(bought, [.. left], [.. idle]);
+    }
+
+    /// <summary>Wear after part of a life: (price − salvage) × used / life, rounded; never past salvage.</summary>
+    /// <param name="price">Price.</param>
+    /// <param name="salvage">Salvage; unknown counts as nothing.</param>
+    /// <param name="used">Pieces or months so far.</param>
+    /// <param name="life">Pieces or months in all.</param>
+    /// <param name="currency">Currency to round to.</param>
+    public static decimal Worn(decimal price, decimal? salvage, decimal used, decimal life, Currency currency) =>
+        currency.Round(Math.Max(0, price - (salvage ?? 0)) * (Math.Min(used, life) / life));
+
+    private static string Rule(Tool tool, decimal price) => tool switch
+    {
+        { LifePieces: { } pieces } =>
+            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {pieces:0.##} pieces worked on."),
+        { LifeMonths: { } months } =>
+            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {months:0.##} months, by hours within a month."),
+        _ => "No life is written down.",
+    };
+
+    private static decimal ByPieces(CostSheet sheet, Tool tool, decimal price, CostOrigin origin)
+    {
+        var worked = Enumerable.Range(0, sheet.Log.Pieces.Length)
+            .Where(sheet.Calendar.IsWorked)
+            .Select(i => (Index: i, Day: sheet.Calendar.WorkDay(i)))
+            .Where(work => tool.BoughtOn is null || work.Day >= tool.BoughtOn)
+            .OrderBy(work => work.Day);
+        decimal worn = 0;
+        int count = 0;
+        foreach (var (index, day) in worked)
+        {
+            decimal next = Worn(price, tool.Salvage, ++count, tool.LifePieces!.Value, sheet.Currency);
+            if (next != worn)
+                sheet.Lines[index].Add(new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin));
+            worn = next;
+            if (count >= tool.LifePieces)
+                break;
+        }
+
+        return worn;
+    }
+
+    private static decimal ByMonths(CostSheet sheet, Tool tool, decimal price, CostOrigin origin, List<CostLine> idle)
+    {
+        DateOnly? first = tool.BoughtOn ?? sheet.Log.Pieces.Min(piece => piece.BoughtOn);
+        if (first is not { } start)
+        {
+            sheet.Notes.Add($"When {tool.Item} was bought is not written down in tools.csv, so its wear is unknown.");
+            return 0;
+        }
+
+        if (tool.BoughtOn is null)
+            sheet.Notes.Add($"When {tool.Item} was bought is not written down; its wear counts from the first purchase of a piece.");
+        decimal worn = 0;
+        int firstMonth = start.Year * 12 + start.Month - 1;
+        int lastMonth = sheet.Log.Date.Year * 12 + sheet.Log.Date.Month - 1;
+
+        // The month of purchase counts in full, and so does the month of the books.
+        for (int month = firstMonth; month <= lastMonth && month - firstMonth < tool.LifeMonths; month++)
+        {
+            decimal next = Worn(price, tool.Salvage, month - firstMonth + 1, tool.LifeMonths!.Value, sheet.Currency);
+            DateOnly day = month == firstMonth ? start : new(month / 12, month % 12 + 1, 1);
+            ImmutableArray<WorkShare> pieces = sheet.Calendar.In(day);
+            if (pieces.IsEmpty && next != worn)
+                idle.Add(new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin));
+            else if (!pieces.IsEmpty)
+                sheet.Share(CostKind.Tools, next - worn, pieces, day, $"wear of {tool.Item}", origin);
+            worn = next;
+        }
+
+        return worn;
+    }
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// An outing costs its distance at the rate in force on its day, and what else was paid. The pieces it brought home bear
+/// it in equal parts, for the drive would have cost the same whatever each of them fetched; an outing that brought
+/// nothing home is overhead.
+/// </summary>
+internal static class TripCosts
+{
+    /// <summary>Writes all outings and returns what those that brought something home cost.</summary>
+    public static decimal Write(CostSheet sheet)
+    {
+        SalesLog log = sheet.Log;
+        ILookup<string, int> broughtHome = Enumerable.Range(0, log.Pieces.Length)
+            .Where(i => log.Pieces[i].Trip is not null)
+            .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
+        Dictionary<DateOnly, decimal> driven = [];
+        decimal total = 0;
+        foreach (Trip trip in log.Trips.OrderBy(trip => trip.Date))
+        {
+            int[] pieces = [.. broughtHome[trip.Name]];
+            DateOnly? day = trip.Date ?? pieces.Select(i => log.Pieces[i].BoughtOn).Max();
+            (decimal? driving, string rule) = Driving(sheet, trip, day, driven);
+            CostOrigin origin = new(Columns.Trips.File, trip.Row, Invariant(
+                $"{rule}{(trip.OtherCost is { } other ? Invariant($", and {other} of other cost") : "")}."));
+            if (driving is > 0)
+            {
+                sheet.Cash.Add(new(day, -driving.Value, $"driving, {trip.Name}", origin)
+                {
+                    Kind = CostKind.Trip,
+                    IsReckoned = true,
+                });
+            }
+
+            sheet.Pay(day, -(trip.OtherCost ?? 0), $"other cost of {trip.Name}", origin, CostKind.Trip);
+            decimal cost = (driving ?? 0) + (trip.OtherCost ?? 0);
+            if (driving is null)
+            {
+                sheet.Notes.Add($"What driving cost on {trip.Name} is unknown: {rule}.");
+                foreach (int i in pieces)
+                    sheet.Gaps[i].Add(new(CostKind.Trip, $"What driving cost on {trip.Name} is unknown: {rule}."));
+            }
+
+            if (pieces.Length == 0)
+            {
+                if (cost != 0)
+                    sheet.Overheads.Add(new(CostKind.Overhead, day, cost, $"fruitless trip {trip.Name}", origin));
+                continue;
+            }
+
+            total += cost;
+            ImmutableArray<decimal> shares = Shares.InProportion(
+                cost, [.. pieces.Select(_ => 1m)], sheet.Currency.MinorDigits);
+            CostOrigin shared = pieces.Length == 1 ? origin
+                : origin with { Rule = Invariant($"{origin.Rule} Shared equally by {pieces.Length} pieces.") };
+            for (int k = 0; k < pieces.Length && cost != 0; k++)
+                sheet.Lines[pieces[k]].Add(new(CostKind.Trip, day, shares[k], $"trip {trip.Name}", shared));
+        }
+
+        return total;
+    }
+
+    private static (decimal? Cost, string Rule) Driving(
+        CostSheet sheet, Trip trip, DateOnly? day, Dictionary<DateOnly, decimal> driven)
+    {
+        Workshop workshop = sheet.Log.Workshop;
+        string unit = workshop.DistanceUnit == DistanceUnit.Mile ? "miles" : "km";
+        if (trip.Distance is not { } distance)
+            return (null, "its distance is not written down");
+        if (distance == 0)
+            return (0, "no driving");
+        if (day is not { } date)
+            return (null, "its day is not written down, so no rate can be told");
+        if (workshop.Mileage.LastOrDefault(rate => rate.From <= date) is { } own)
+        {
+            return (workshop.Currency.Round(distance * own.Rate),
+                Invariant($"{distance:0.##} {unit} at {own.Rate}, the rate of workshop.toml from {own.From:yyyy-MM-dd}"));
+        }
+
+        if (MileageRates.CountryOf(workshop.Currency) is not { } country
+            || MileageRates.On(country, date) is not { } published)
+        {
+            return (null, Invariant($"no rate is known for {date:yyyy-MM-dd}; set one under [mileage] in workshop.toml"));
+        }
+
+        if (published.To < date)
+        {
+            sheet.Notes.Add(Invariant(
+                $"No mileage rate after {published.To:yyyy-MM-dd} is known here; {published.Rate} is used on. Set yours under [mileage] in workshop.toml."));
+        }
+        else if (published.Status.Contains("not verified", StringComparison.Ordinal))
+        {
+            sheet.Notes.Add(Invariant(
+                $"The mileage rate of {published.Rate} from {published.From:yyyy-MM-dd} is {published.Status}."));
+        }
+
+        DateOnly year = MileageRates.YearStart(country, date);
+        decimal there = MileageRates.Convert(distance, workshop.DistanceUnit, published.Per);
+        decimal before = driven.GetValueOrDefault(year);
+        driven[year] = before + there;
+        return (workshop.Currency.Round(MileageRates.Amount(published, there, before)),
+            Invariant($"{distance:0.##} {unit} at {published.Rate} a {(published.Per == DistanceUnit.Mile ? "mile" : "km")} ({published.Source})"));
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>A piece's share of the work of a period.</summary>
+/// <param name="Index">Place of the piece in the log.</param>
+/// <param name="Weight">Hours; for a piece whose hours are unknown the average of those known, or 1 where none is.</param>
+/// <param name="LastDay">Its last day of work in the period; null where unknown.</param>
+internal sealed record WorkShare(int Index, decimal Weight, DateOnly? LastDay);
+
+/// <summary>
+/// Which pieces were worked on when. Dated entries of <c>hours.csv</c> count on their days, scaled to the piece's total
+/// where <c>pieces.csv</c> states one; a piece without them counts on the day it was ready, else listed, else sold.
+/// </summary>
+internal sealed class WorkCalendar
+{
+    private readonly ImmutableArray<(int Index, DateOnly? Day, decimal Weight)> work;
+    private readonly ImmutableArray<DateOnly?> workDays;
+    private readonly ImmutableArray<bool> worked;
+
+    public WorkCalendar(SalesLog log)
+    {
+        var hours = BenchHours.ByPiece(log);
+        decimal usual = hours.Count == 0 ? 1 : hours.Values.Average();
+        usual = usual == 0 ? 1 : usual;
+        ILookup<string, HoursEntry> entries = log.Hours.Where(entry => entry.PieceId is not null)
+            .ToLookup(entry => entry.PieceId!, StringComparer.OrdinalIgnoreCase);
+        ILookup<string, DateOnly?> uses = log.Uses.ToLookup(
+            use => use.PieceId, use => use.Date, StringComparer.OrdinalIgnoreCase);
+
+        var all = ImmutableArray.CreateBuilder<(int, DateOnly?, decimal)>();
+        var days = ImmutableArray.CreateBuilder<DateOnly?>();
+        var touched = ImmutableArray.CreateBuilder<bool>();
+        for (int i = 0; i < log.Pieces.Length; i++)
+        {
+            Piece piece = log.Pieces[i];
+            HoursEntry[] dated = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
+            bool isWorked = hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
+                || piece.ReadyOn is not null || piece.ListedOn is not null || piece.AskingPrice is not null
+                || piece.IsSold;
+            DateOnly? day = piece.ReadyOn ?? piece.ListedOn ?? piece.SoldOn
+                ?? dated.Max(entry => entry.Date) ?? uses[piece.Id].Max() ?? piece.LeftOn ?? piece.BoughtOn;
+            touched.Add(isWorked);
+            days.Add(day);
+            if (!isWorked)
+                continue;
+            decimal total = hours.GetValueOrDefault(piece.Id, usual);
+            decimal written = dated.Sum(entry => entry.Hours);
+            if (written > 0)
+                all.AddRange(dated.Select(entry => (i, entry.Date, entry.Hours * total / written)));
+            else
+                all.Add((i, day, total));
+        }
+
+        work = all.ToImmutable();
+        workDays = days.ToImmutable();
+        worked = touched.ToImmutable();
+    }
+
+    /// <summary>Whether the log shows any work on a piece.</summary>
+    public bool IsWorked(int index) => worked[index];
+
+    /// <summary>Day the work on a piece was done, as nearly as the log tells; null where it tells nothing.</summary>
+    public DateOnly? WorkDay(int index) => workDays[index];
+
+    /// <summary>The pieces worked on from a day to before another, in the order of the log.</summary>
+    /// <param name="from">First day.</param>
+    /// <param name="before">Day after the last.</param>
+    /// <param name="withUndated">Whether work without any day on record counts too.</param>
+    public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false) =>
+    [
+        .. work.Where(w => w.Day is { } day ? day >= from && day < before : withUndated)
+            .GroupBy(w => w.Index)
+            .Select(g => new WorkShare(g.Key, g.Sum(w => w.Weight), g.Max(w => w.Day)))
+            .OrderBy(share => share.Index),
+    ];
+
+    /// <summary>The pieces worked on in a month.</summary>
+    /// <param name="month">Any day of the month.</param>
+    public ImmutableArray<WorkShare> In(DateOnly month)
+    {
+        DateOnly first = new(month.Year, month.Month, 1);
+        return Between(first, first is { Year: 9999, Month: 12 } ? DateOnly.MaxValue : first.AddMonths(1));
+    }
+}
