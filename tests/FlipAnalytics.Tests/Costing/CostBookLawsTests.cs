@@ -1,0 +1,98 @@
+using CsCheck;
+
+namespace FlipAnalytics.Tests;
+
+/// <summary>Books add up whatever is in the log: both methods, currencies of 0, 2 and 3 digits, any date.</summary>
+public sealed class CostBookLawsTests
+{
+    private const int Logs = 2_000;
+
+    [Fact]
+    public void EveryUnitSpentIsSomewhereOnce() => CostingLogs.Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            decimal bought = log.Pieces.Sum(p => p.BoughtPrice ?? 0) + log.Supplies.Sum(p => p.Price ?? 0)
+                + log.Tools.Sum(tool => tool.Price ?? 0) + log.Overheads.Sum(o => o.Amount)
+                + log.Trips.Sum(trip => trip.OtherCost ?? 0) - book.Cash.Where(c => c.IsReckoned).Sum(c => c.Amount)
+                + log.Pieces.Where(p => p.IsSold).Sum(p => p.DeliveryCost ?? 0)
+                + book.Pieces.Sum(piece => piece.Of(CostKind.Fees));
+            decimal somewhere = book.Pieces.Sum(piece => piece.Total) - book.Pieces.Sum(piece => piece.SuppliesDifference)
+                + book.SuppliesLeft.Sum(stock => stock.Value) + book.ToolsLeft.Sum(tool => tool.Value)
+                + book.OverheadsUnshared.Sum(line => line.Amount) + book.ToolsIdle.Sum(line => line.Amount);
+            Assert.Equal(bought, book.TotalSpent);
+            Assert.Equal(bought, somewhere);
+            Assert.All(book.Totals, total => Assert.Equal(0, total.Difference));
+        },
+        iter: Logs);
+
+    [Fact]
+    public void MoneyOutIsWhatWasSpentAndMoneyInIsWhatWasSoldFor() => CostingLogs.Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            Assert.Equal(book.TotalSpent, -book.Cash.Where(c => c.Kind is not null).Sum(c => c.Amount));
+            Assert.Equal(
+                log.Pieces.Where(p => p.IsSold).Sum(p => (p.SoldPrice ?? 0) + (p.DeliveryCharged ?? 0)),
+                book.Cash.Where(c => c.Kind is null).Sum(c => c.Amount));
+        },
+        iter: Logs);
+
+    [Fact]
+    public void EveryLineIsAWholeNumberOfUnitsAndHasItsOrigin() => CostingLogs.Any.Sample(
+        log => Assert.All(CostBook.Of(log).Pieces.SelectMany(piece => piece.Lines), line =>
+        {
+            Assert.Equal(log.Workshop.Currency.Round(line.Amount), line.Amount);
+            Assert.EndsWith(".", line.Origin.Rule, StringComparison.Ordinal);
+            Assert.True(line.Date is null || line.Date <= log.Date);
+        }),
+        iter: Logs);
+
+    [Fact]
+    public void NothingGoesBelowZeroOrBelowSalvage() => CostingLogs.Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            Assert.All(book.SuppliesLeft, stock => Assert.True(stock.Value >= 0 && !(stock.Quantity < 0)));
+            Assert.All(log.Tools.Where(tool => tool.Price is not null).Zip(book.ToolsLeft), pair =>
+                Assert.True(pair.Second.Value >= Math.Min(pair.First.Price!.Value, pair.First.Salvage ?? 0)));
+        },
+        iter: Logs);
+
+    /// <summary>Quarts and pints alone, so that what was bought and used can be added up here.</summary>
+    [Fact]
+    public void UsingMoreThanWasBoughtNeverPassesInSilence() => Gen.Select(
+        Gen.Int[1, 30].Array[1, 5], Gen.Int[1, 40].Array[1, 5], Gen.Enum<CostingMethod>()).Sample(
+        (bought, used, method) =>
+        {
+            DateOnly day = new(2025, 1, 1);
+            CostBook book = CostBook.Of(new()
+            {
+                Date = new(2026, 1, 1),
+                Workshop = new() { Costing = method },
+                Pieces = [new() { Id = "P1", Type = "dresser", BoughtOn = day }],
+                Supplies = [.. bought.Select(n => new SupplyPurchase("paint", null, day, n, "quart", n, null, null))],
+                Uses = [.. used.Select((n, i) => new SupplyUse("P1", day.AddDays(i), "paint", n, "pint", null, null))],
+            });
+            decimal short_ = used.Sum() / 2m - bought.Sum();
+            Assert.Equal(short_ > 0, book.Notes.Length > 0);
+            Assert.Equal(short_ > 0, !book["P1"].IsKnown(CostKind.Supplies));
+            Assert.Equal(Math.Max(0, -short_), decimal.Round(book.SuppliesLeft[0].Quantity!.Value, 6));
+        },
+        iter: Logs);
+
+    [Fact]
+    public void StockMovesAddUpOverAnyPeriodAndJoinWithoutAGap() => Gen.Select(
+        CostingLogs.Any, Gen.Int[0, 400].Array[3, 3]).Sample(
+        (log, days) =>
+        {
+            CostBook book = CostBook.Of(log);
+            DateOnly[] at = [.. days.Order().Select(new DateOnly(2024, 10, 1).AddDays)];
+            StockMovement first = book.Stock(at[0], at[1]);
+            StockMovement next = book.Stock(at[1].AddDays(1), at[2].AddDays(1));
+            Assert.Equal(0, first.Difference);
+            Assert.Equal(0, next.Difference);
+            Assert.Equal(first.Closing, next.Opening);
+        },
+        iter: Logs);
+}
