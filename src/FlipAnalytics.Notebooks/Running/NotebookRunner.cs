@@ -41,8 +41,8 @@ public static class NotebookRunner
             throw new NotebookException($"{name} has no cell tagged '{ParametersTag}', so no parameter can be set.");
 
         FlipNotebook.Register();
-        using var session = new CellSession();
-        FailedCell? failure = await RunCellsAsync(notebook, session, name, parameters, progress).ConfigureAwait(false);
+        using var engine = new CellEngine();
+        FailedCell? failure = await RunCellsAsync(notebook, engine, name, parameters, progress).ConfigureAwait(false);
 
         Directory.CreateDirectory(folder);
         string page = Path.ChangeExtension(target, ".html");
@@ -52,12 +52,12 @@ public static class NotebookRunner
         return new(target, page, failure);
     }
 
-    internal static bool IsCode(InteractiveDocumentElement cell) => cell.KernelName == CellSession.Language;
+    internal static bool IsCode(InteractiveDocumentElement cell) => cell.KernelName == CellEngine.Language;
 
     internal static bool IsForJupyterOnly(InteractiveDocumentElement cell) => Tags(cell).Contains(JupyterTag);
 
     private static async Task<FailedCell?> RunCellsAsync(
-        InteractiveDocument notebook, CellSession session, string name, IReadOnlyDictionary<string, string> parameters,
+        InteractiveDocument notebook, CellEngine engine, string name, IReadOnlyDictionary<string, string> parameters,
         Action<string> progress)
     {
         foreach ((int index, InteractiveDocumentElement cell) in notebook.Elements.Index())
@@ -76,22 +76,22 @@ public static class NotebookRunner
             number++;
             progress(Html.Invariant($"{name}: cell {number} of {number + waiting.Count}"));
             cell.ExecutionOrder = number;
-            if (await session.RunAsync(cell).ConfigureAwait(false) is { } message)
+            if (await engine.RunAsync(cell).ConfigureAwait(false) is { } message)
                 return new(number, message);
             if (parameters.Count == 0 || !Tags(cell).Contains(ParametersTag))
                 continue;
-            InteractiveDocumentElement given = Given(NotebookParameters.Assignments(parameters, session.Variables()));
+            InteractiveDocumentElement given = Given(NotebookParameters.Assignments(parameters, engine.Variables()));
             notebook.Elements.Insert(notebook.Elements.IndexOf(cell) + 1, given);
             number++;
             given.ExecutionOrder = number;
-            if (await session.RunAsync(given).ConfigureAwait(false) is { } refusal)
+            if (await engine.RunAsync(given).ConfigureAwait(false) is { } refusal)
                 return new(number, refusal);
         }
 
         return null;
     }
 
-    private static InteractiveDocumentElement Given(string code) => new(code, CellSession.Language)
+    private static InteractiveDocumentElement Given(string code) => new(code, CellEngine.Language)
     {
         Id = GivenTag,
         Metadata = new Dictionary<string, object> { ["tags"] = new[] { GivenTag } },
@@ -111,7 +111,7 @@ public static class NotebookRunner
 
     private static KernelInfoCollection Kernels() => new()
     {
-        new KernelInfo(CellSession.Language, "C#", ["cs", "C#", "c#"]),
+        new KernelInfo(CellEngine.Language, "C#", ["cs", "C#", "c#"]),
     };
 
     private static IEnumerable<string> Tags(InteractiveDocumentElement cell) =>

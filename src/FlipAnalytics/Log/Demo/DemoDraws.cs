@@ -64,7 +64,7 @@ internal enum DemoStream
     Calendar,
     Outing,
     Piece,
-    Recording,
+    WritingDown,
     Supplies,
     HoursBook,
     General,

@@ -9,7 +9,7 @@ internal sealed record DemoEntry(DemoLife Life, Piece Piece, bool HoursByTask, b
 {
     public static DemoEntry Of(DemoLife life, DemoMarket market, DateOnly last, ulong seed)
     {
-        DemoDraws draws = new(seed, DemoStream.Recording, life.Index);
+        DemoDraws draws = new(seed, DemoStream.WritingDown, life.Index);
         DemoHabits habits = market.Habits;
         DemoFacts facts = life.Facts;
         bool ready = life.ReadyOn <= last && !life.LeftUnready;

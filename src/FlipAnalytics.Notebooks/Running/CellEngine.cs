@@ -8,14 +8,14 @@ using Microsoft.DotNet.Interactive.Events;
 namespace FlipAnalytics.Notebooks;
 
 /// <summary>A kernel that runs the cells of one notebook in this process.</summary>
-internal sealed class CellSession : IDisposable
+internal sealed class CellEngine : IDisposable
 {
     public const string Language = "csharp";
 
     private readonly CSharpKernel csharp = new CSharpKernel().UseKernelHelpers();
     private readonly CompositeKernel root;
 
-    public CellSession()
+    public CellEngine()
     {
         root = new() { csharp };
         root.DefaultKernelName = csharp.Name;
