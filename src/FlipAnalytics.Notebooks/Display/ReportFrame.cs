@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+
+using Microsoft.Data.Analysis;
+
+namespace FlipAnalytics.Notebooks;
+
+/// <summary>Tables of a report as data frames, and as tables of a notebook.</summary>
+public static class ReportFrame
+{
+    /// <summary>
+    /// A data frame of the same rows and columns: decimals stay decimal, what is unknown is null. For looking and sorting:
+    /// the frame's own grouped means divide by unknown cells too.
+    /// </summary>
+    /// <param name="table">A table of a report.</param>
+    public static DataFrame ToDataFrame(this ReportTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return new(table.Columns.Select((column, i) => Column(column.Name, [.. table.Rows.Select(row => row[i])])));
+    }
+
+    /// <summary>A table of a notebook with the columns' meanings as headings.</summary>
+    /// <param name="table">A table of a report.</param>
+    public static HtmlPart Table(ReportTable table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return table.Rows.IsEmpty
+            ? new Html().Paragraph($"{table.Caption}: there is nothing to show yet.").Content()
+            : new Html().Table(
+                table.Caption,
+                [
+                    .. table.Columns.Select((column, i) =>
+                        new HtmlColumn(column.Meaning, table.Rows.All(row => row[i] is null or decimal or int))),
+                ],
+                table.Rows.Select(row => row.Select(ReportTable.TextOf).ToArray())).Content();
+    }
+
+    private static DataFrameColumn Column(string name, ImmutableArray<object?> cells) =>
+        cells.FirstOrDefault(cell => cell is not null) switch
+        {
+            decimal => new DecimalDataFrameColumn(name, cells.Select(cell => (decimal?)cell)),
+            int => new Int32DataFrameColumn(name, cells.Select(cell => (int?)cell)),
+            bool => new BooleanDataFrameColumn(name, cells.Select(cell => (bool?)cell)),
+            DateOnly => new DateTimeDataFrameColumn(
+                name, cells.Select(cell => ((DateOnly?)cell)?.ToDateTime(TimeOnly.MinValue))),
+            _ => new StringDataFrameColumn(name, cells.Select(cell => (string?)cell)),
+        };
+}
