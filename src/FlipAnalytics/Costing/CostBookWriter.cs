@@ -36,6 +36,9 @@ internal sealed class CostBookWriter(SalesLog log)
                 SuppliesDifference = stated[i],
             }),
         ];
+        var onPieces = new decimal[Enum.GetValues<CostKind>().Length];
+        foreach (CostLine line in pieces.SelectMany(piece => piece.Lines))
+            onPieces[(int)line.Kind] += line.Amount;
         return new()
         {
             Date = log.Date,
@@ -65,7 +68,7 @@ internal sealed class CostBookWriter(SalesLog log)
         };
 
         CostTotal Total(CostKind kind, decimal spent, decimal left = 0, decimal unassigned = 0, decimal stated = 0) =>
-            new(kind, spent, pieces.Sum(piece => piece.Of(kind)), left, unassigned, stated);
+            new(kind, spent, onPieces[(int)kind], left, unassigned, stated);
     }
 
     private decimal Buy(int i, Piece piece)

@@ -49,8 +49,10 @@ public static class Shares
             throw new ArgumentException($"The weight {weights.Min()} is below 0; weights are 0 or more.", nameof(weights));
         if (weights.All(w => w == 0))
             weights = [.. weights.Select(_ => 1m)];
+        // Dividing by 1 with 28 zeros takes trailing zeros off: 5.00 has no digits after the point.
+        int scale = (amount / 1.000_000_000_000_000_000_000_000_000_0m).Scale;
         decimal unit = 1;
-        for (int digit = 0; digit < Math.Max(digits, amount.Scale); digit++)
+        for (int digit = 0; digit < Math.Max(digits, scale); digit++)
             unit /= 10;
 
         // Remainders are compared as multiples of the total weight, so that division rounds no tie away.

@@ -14,7 +14,10 @@ internal sealed record WorkShare(int Index, decimal Weight, DateOnly? LastDay);
 /// </summary>
 internal sealed class WorkCalendar
 {
-    private readonly ImmutableArray<(int Index, DateOnly? Day, decimal Weight)> work;
+    private readonly DateOnly[] days;
+    private readonly WorkShare[] dated;
+    private readonly WorkShare[] undated;
+    private readonly Dictionary<DateOnly, ImmutableArray<WorkShare>> months = [];
     private readonly ImmutableArray<DateOnly?> workDays;
     private readonly ImmutableArray<bool> worked;
 
@@ -28,32 +31,34 @@ internal sealed class WorkCalendar
         ILookup<string, DateOnly?> uses = log.Uses.ToLookup(
             use => use.PieceId, use => use.Date, StringComparer.OrdinalIgnoreCase);
 
-        var all = ImmutableArray.CreateBuilder<(int, DateOnly?, decimal)>();
-        var days = ImmutableArray.CreateBuilder<DateOnly?>();
+        List<WorkShare> all = [];
+        var ends = ImmutableArray.CreateBuilder<DateOnly?>();
         var touched = ImmutableArray.CreateBuilder<bool>();
         for (int i = 0; i < log.Pieces.Length; i++)
         {
             Piece piece = log.Pieces[i];
-            HoursEntry[] dated = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
+            HoursEntry[] own = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
             bool isWorked = hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
                 || piece.ReadyOn is not null || piece.ListedOn is not null || piece.AskingPrice is not null
                 || piece.IsSold;
             DateOnly? day = piece.ReadyOn ?? piece.ListedOn ?? piece.SoldOn
-                ?? dated.Max(entry => entry.Date) ?? uses[piece.Id].Max() ?? piece.LeftOn ?? piece.BoughtOn;
+                ?? own.Max(entry => entry.Date) ?? uses[piece.Id].Max() ?? piece.LeftOn ?? piece.BoughtOn;
             touched.Add(isWorked);
-            days.Add(day);
+            ends.Add(day);
             if (!isWorked)
                 continue;
             decimal total = hours.GetValueOrDefault(piece.Id, usual);
-            decimal written = dated.Sum(entry => entry.Hours);
+            decimal written = own.Sum(entry => entry.Hours);
             if (written > 0)
-                all.AddRange(dated.Select(entry => (i, entry.Date, entry.Hours * total / written)));
+                all.AddRange(own.Select(entry => new WorkShare(i, entry.Hours * total / written, entry.Date)));
             else
-                all.Add((i, day, total));
+                all.Add(new(i, total, day));
         }
 
-        work = all.ToImmutable();
-        workDays = days.ToImmutable();
+        dated = [.. all.Where(work => work.LastDay is not null).OrderBy(work => work.LastDay)];
+        days = [.. dated.Select(work => work.LastDay!.Value)];
+        undated = [.. all.Where(work => work.LastDay is null)];
+        workDays = ends.ToImmutable();
         worked = touched.ToImmutable();
     }
 
@@ -67,19 +72,44 @@ internal sealed class WorkCalendar
     /// <param name="from">First day.</param>
     /// <param name="before">Day after the last.</param>
     /// <param name="withUndated">Whether work without any day on record counts too.</param>
-    public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false) =>
-    [
-        .. work.Where(w => w.Day is { } day ? day >= from && day < before : withUndated)
-            .GroupBy(w => w.Index)
-            .Select(g => new WorkShare(g.Key, g.Sum(w => w.Weight), g.Max(w => w.Day)))
-            .OrderBy(share => share.Index),
-    ];
+    public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false)
+    {
+        int first = FirstOn(from);
+        IEnumerable<WorkShare> period = dated[first..Math.Max(first, FirstOn(before))];
+        return
+        [
+            .. (withUndated ? undated.Concat(period) : period)
+                .GroupBy(work => work.Index)
+                .Select(g => new WorkShare(g.Key, g.Sum(work => work.Weight), g.Max(work => work.LastDay)))
+                .OrderBy(share => share.Index),
+        ];
+    }
 
     /// <summary>The pieces worked on in a month.</summary>
     /// <param name="month">Any day of the month.</param>
     public ImmutableArray<WorkShare> In(DateOnly month)
     {
         DateOnly first = new(month.Year, month.Month, 1);
-        return Between(first, first is { Year: 9999, Month: 12 } ? DateOnly.MaxValue : first.AddMonths(1));
+        if (!months.TryGetValue(first, out ImmutableArray<WorkShare> pieces))
+        {
+            pieces = Between(first, first is { Year: 9999, Month: 12 } ? DateOnly.MaxValue : first.AddMonths(1));
+            months.Add(first, pieces);
+        }
+
+        return pieces;
+    }
+
+    // Place of the first dated work on or after a day.
+    private int FirstOn(DateOnly day)
+    {
+        int low = 0;
+        int high = days.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = days[middle] < day ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
     }
 }
