@@ -21,14 +21,17 @@ internal sealed class SupplyAccount(CostingMethod method, Currency currency)
 
     private sealed record Layer(decimal Quantity, decimal? Value, int Row);
 
-    public decimal Quantity => layers.Sum(layer => layer.Quantity);
+    // Kept as running sums: a shelf of thousands of cans must not be counted at every use.
+    public decimal Quantity { get; private set; }
 
-    public decimal Value => layers.Sum(layer => layer.Value ?? 0);
+    public decimal Value { get; private set; }
 
     public void Buy(decimal quantity, decimal? value, int row)
     {
-        int pooled = method == CostingMethod.Average && value is not null
-            ? layers.FindIndex(layer => layer.Value is not null)
+        Quantity += quantity;
+        Value += value ?? 0;
+        int pooled = method == CostingMethod.Average
+            ? layers.FindIndex(layer => layer.Value is null == value is null)
             : -1;
         if (pooled >= 0)
             layers[pooled] = new(layers[pooled].Quantity + quantity, layers[pooled].Value + value, 0);
@@ -80,6 +83,8 @@ internal sealed class SupplyAccount(CostingMethod method, Currency currency)
             rows = taken == 1 ? [rows[0]] : rows;
         }
 
+        Value -= cost;
+        Quantity = layers.Count == 0 ? 0 : Quantity - quantity;
         return new(cost, unpriced, missing, rows is [> 0] ? rows[0] : null);
     }
 
