@@ -30,7 +30,7 @@ internal static class SpreadSupplies
         {
             bool isOpen = k == days.Length - 1;
             ImmutableArray<WorkShare> work = Worked(days[waiting], isOpen ? DateOnly.MaxValue : days[k + 1], waiting == 0);
-            // Where no piece was worked on before the next purchase, that purchase continues this one.
+            // Where no piece that bears it was worked on before the next purchase, that purchase continues this one.
             if (work.IsEmpty && !isOpen)
                 continue;
             SupplyPurchase[] batch = [.. purchases.Skip(done).TakeWhile(p => (p.BoughtOn ?? DateOnly.MinValue) <= days[k])];
@@ -66,8 +66,13 @@ internal static class SpreadSupplies
         ImmutableArray<WorkShare> Worked(DateOnly from, DateOnly before, bool withUndated)
         {
             ImmutableArray<WorkShare> all = sheet.Calendar.Between(from, before, withUndated);
+            if (only.IsEmpty)
+                return all;
             ImmutableArray<WorkShare> chosen = [.. all.Where(share => only.Contains(share.Index))];
-            return chosen.IsEmpty ? all : chosen;
+            // A piece that used it before the day of purchase bears it all the same: a day may be off.
+            return chosen.IsEmpty && before == DateOnly.MaxValue
+                ? [.. sheet.Calendar.Between(DateOnly.MinValue, before, true).Where(share => only.Contains(share.Index))]
+                : chosen;
         }
 
         void AddGaps(string item, ImmutableArray<WorkShare> work)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using CsCheck;
 
 namespace FlipAnalytics.Tests;
@@ -96,6 +98,38 @@ public sealed class CostBookLawsTests
             Assert.Equal(0, first.Difference);
             Assert.Equal(0, next.Difference);
             Assert.Equal(first.Closing, next.Opening);
+            StockMovement both = book.Stock(first.From, next.To);
+            Assert.Equal(
+                (first.Opening, first.Added + next.Added, next.Closing), (both.Opening, both.Added, both.Closing));
+            Assert.Equal(
+                (first.Sold + next.Sold, first.WrittenOff + next.WrittenOff, first.Kept + next.Kept),
+                (both.Sold, both.WrittenOff, both.Kept));
+        },
+        iter: Logs);
+
+    /// <summary>Over all time everything that pieces cost came in, and what did not leave is still here.</summary>
+    [Fact]
+    public void OverAllTimeStockIsWhatThePiecesCost() => Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            ImmutableArray<CostKind> all = [.. Enum.GetValues<CostKind>()];
+            StockMovement ever = book.Stock(DateOnly.MinValue, DateOnly.MaxValue, all);
+            Assert.Equal(0, ever.Opening);
+            Assert.Equal(book.Pieces.Sum(piece => piece.Total), ever.Added);
+            Assert.Equal(book.Pieces.Where(p => p.Piece.IsSold).Sum(piece => piece.Total), ever.Sold);
+            Assert.Equal(book.Pieces.Where(p => p.Piece is { IsSold: false, IsGone: false }).Sum(p => p.Total), ever.Closing);
+        },
+        iter: Logs);
+
+    [Fact]
+    public void MoneyInLessMoneyOutOfAPieceIsItsNetProceedsLessItsPrice() => Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            ILookup<string, decimal> cash = book.Cash.Where(c => c.PieceId is not null).ToLookup(c => c.PieceId!, c => c.Amount);
+            Assert.All(book.Pieces, piece => Assert.Equal(
+                (piece.NetProceedsAtMost ?? 0) - (piece.Piece.BoughtPrice ?? 0), cash[piece.Piece.Id].Sum()));
         },
         iter: Logs);
 }
