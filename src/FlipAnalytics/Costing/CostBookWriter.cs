@@ -24,13 +24,12 @@ internal sealed class CostBookWriter(SalesLog log)
         for (int i = 0; i < log.Pieces.Length; i++)
             SaleCosts.Write(sheet, i, ref fees, ref deliveries);
 
-        var hours = BenchHours.ByPiece(log);
         ImmutableArray<PieceCost> pieces =
         [
             .. log.Pieces.Select((piece, i) => new PieceCost(
                 piece,
                 [.. sheet.Lines[i].OrderBy(line => line.Kind).ThenBy(line => line.Date)],
-                hours.TryGetValue(piece.Id, out decimal total) ? total : null)
+                sheet.Calendar.Hours.TryGetValue(piece.Id, out decimal total) ? total : null)
             {
                 Gaps = [.. sheet.Gaps[i]],
                 SuppliesDifference = stated[i],

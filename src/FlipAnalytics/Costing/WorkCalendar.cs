@@ -23,8 +23,8 @@ internal sealed class WorkCalendar
 
     public WorkCalendar(SalesLog log)
     {
-        var hours = BenchHours.ByPiece(log);
-        decimal usual = hours.Count == 0 ? 1 : hours.Values.Average();
+        Hours = BenchHours.ByPiece(log);
+        decimal usual = Hours.Count == 0 ? 1 : Hours.Values.Average();
         usual = usual == 0 ? 1 : usual;
         ILookup<string, HoursEntry> entries = log.Hours.Where(entry => entry.PieceId is not null)
             .ToLookup(entry => entry.PieceId!, StringComparer.OrdinalIgnoreCase);
@@ -38,7 +38,7 @@ internal sealed class WorkCalendar
         {
             Piece piece = log.Pieces[i];
             HoursEntry[] own = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
-            bool isWorked = hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
+            bool isWorked = Hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
                 || piece.ReadyOn is not null || piece.ListedOn is not null || piece.AskingPrice is not null
                 || piece.IsSold;
             DateOnly? day = piece.ReadyOn ?? piece.ListedOn ?? piece.SoldOn
@@ -47,7 +47,7 @@ internal sealed class WorkCalendar
             ends.Add(day);
             if (!isWorked)
                 continue;
-            decimal total = hours.GetValueOrDefault(piece.Id, usual);
+            decimal total = Hours.GetValueOrDefault(piece.Id, usual);
             decimal written = own.Sum(entry => entry.Hours);
             if (written > 0)
                 all.AddRange(own.Select(entry => new WorkShare(i, entry.Hours * total / written, entry.Date)));
@@ -61,6 +61,9 @@ internal sealed class WorkCalendar
         workDays = ends.ToImmutable();
         worked = touched.ToImmutable();
     }
+
+    /// <summary>Hands-on hours by piece id, as <see cref="BenchHours"/> gives them.</summary>
+    public ImmutableDictionary<string, decimal> Hours { get; }
 
     /// <summary>Whether the log shows any work on a piece.</summary>
     public bool IsWorked(int index) => worked[index];
