@@ -78,14 +78,19 @@ internal sealed class WorkCalendar
     public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false)
     {
         int first = FirstOn(from);
-        IEnumerable<WorkShare> period = dated[first..Math.Max(first, FirstOn(before))];
-        return
-        [
-            .. (withUndated ? undated.Concat(period) : period)
-                .GroupBy(work => work.Index)
-                .Select(g => new WorkShare(g.Key, g.Sum(work => work.Weight), g.Max(work => work.LastDay)))
-                .OrderBy(share => share.Index),
-        ];
+        ReadOnlySpan<WorkShare> period = dated.AsSpan(first..Math.Max(first, FirstOn(before)));
+        WorkShare[] works = withUndated ? [.. undated, .. period] : [.. period];
+        Array.Sort(works, (a, b) => (a.Index, a.LastDay ?? DateOnly.MinValue).CompareTo((b.Index, b.LastDay ?? DateOnly.MinValue)));
+        var shares = ImmutableArray.CreateBuilder<WorkShare>(works.Length);
+        foreach (WorkShare work in works)
+        {
+            if (shares.Count > 0 && shares[^1].Index == work.Index)
+                shares[^1] = new(work.Index, shares[^1].Weight + work.Weight, work.LastDay);
+            else
+                shares.Add(work);
+        }
+
+        return shares.DrainToImmutable();
     }
 
     /// <summary>The pieces worked on in a month.</summary>
