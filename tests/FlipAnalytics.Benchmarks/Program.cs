@@ -18,6 +18,9 @@ switch (args)
     case ["small-log"]:
         SmallLogBenchmark.Run();
         return 0;
+    case ["books"]:
+        BooksBenchmark.Run();
+        return 0;
     case ["candidates"]:
         CandidatesBenchmark.Run();
         return 0;
@@ -26,6 +29,6 @@ switch (args)
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates or cold-start; README.md says what each measures.");
         return 2;
 }

@@ -22,6 +22,8 @@ public sealed record CostTotal(
 /// </summary>
 public sealed record CostBook
 {
+    private readonly Dictionary<string, PieceCost> byId = [];
+
     /// <summary>The date up to which facts are known.</summary>
     public required DateOnly Date { get; init; }
 
@@ -29,7 +31,17 @@ public sealed record CostBook
     public required Currency Currency { get; init; }
 
     /// <summary>Every piece, in the order of the log.</summary>
-    public required ImmutableArray<PieceCost> Pieces { get; init; }
+    public required ImmutableArray<PieceCost> Pieces
+    {
+        get;
+        init
+        {
+            field = value;
+            byId = new(value.Length, StringComparer.OrdinalIgnoreCase);
+            foreach (PieceCost cost in value)
+                byId.TryAdd(cost.Piece.Id, cost);
+        }
+    }
 
     /// <summary>Overheads before sharing: rows of <c>overheads.csv</c>, then fruitless trips; all of kind Overhead.</summary>
     public required ImmutableArray<CostLine> Overheads { get; init; }
@@ -61,9 +73,8 @@ public sealed record CostBook
     /// <summary>The cost of a piece.</summary>
     /// <param name="pieceId">Its id, in either case.</param>
     /// <exception cref="ArgumentException">The log has no such piece.</exception>
-    public PieceCost this[string pieceId] =>
-        Pieces.FirstOrDefault(cost => string.Equals(cost.Piece.Id, pieceId, StringComparison.OrdinalIgnoreCase))
-        ?? throw new ArgumentException($"The log has no piece '{pieceId}'.", nameof(pieceId));
+    public PieceCost this[string pieceId] => byId.TryGetValue(pieceId, out PieceCost? cost) ? cost
+        : throw new ArgumentException($"The log has no piece '{pieceId}'.", nameof(pieceId));
 
     /// <summary>The row of <see cref="Totals"/> for a kind.</summary>
     /// <param name="kind">The kind.</param>

@@ -24,18 +24,20 @@ internal sealed class CostBookWriter(SalesLog log)
         for (int i = 0; i < log.Pieces.Length; i++)
             SaleCosts.Write(sheet, i, ref fees, ref deliveries);
 
-        var hours = BenchHours.ByPiece(log);
         ImmutableArray<PieceCost> pieces =
         [
             .. log.Pieces.Select((piece, i) => new PieceCost(
                 piece,
                 [.. sheet.Lines[i].OrderBy(line => line.Kind).ThenBy(line => line.Date)],
-                hours.TryGetValue(piece.Id, out decimal total) ? total : null)
+                sheet.Calendar.Hours.TryGetValue(piece.Id, out decimal total) ? total : null)
             {
                 Gaps = [.. sheet.Gaps[i]],
                 SuppliesDifference = stated[i],
             }),
         ];
+        var onPieces = new decimal[Enum.GetValues<CostKind>().Length];
+        foreach (CostLine line in pieces.SelectMany(piece => piece.Lines))
+            onPieces[(int)line.Kind] += line.Amount;
         return new()
         {
             Date = log.Date,
@@ -65,7 +67,7 @@ internal sealed class CostBookWriter(SalesLog log)
         };
 
         CostTotal Total(CostKind kind, decimal spent, decimal left = 0, decimal unassigned = 0, decimal stated = 0) =>
-            new(kind, spent, pieces.Sum(piece => piece.Of(kind)), left, unassigned, stated);
+            new(kind, spent, onPieces[(int)kind], left, unassigned, stated);
     }
 
     private decimal Buy(int i, Piece piece)

@@ -11,7 +11,7 @@ internal sealed class CostSheet
     {
         Log = log;
         Calendar = new(log);
-        Lines = [.. log.Pieces.Select(_ => new List<CostLine>())];
+        Lines = [.. log.Pieces.Select(_ => new List<CostLine>(16))];
         Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
         for (int i = 0; i < log.Pieces.Length; i++)
             places.TryAdd(log.Pieces[i].Id, i);

@@ -25,18 +25,40 @@ internal static class OverheadSharing
 
         sheet.Overheads.InsertRange(0, rows);
         List<CostLine> unshared = [];
-        foreach (CostLine line in sheet.Overheads)
+        foreach (CostLine[] lines in Groups(sheet.Overheads, rows.Count))
         {
-            ImmutableArray<WorkShare> pieces = line.Date is { } month ? sheet.Calendar.In(month) : [];
+            DateOnly? month = lines[0].Date;
+            ImmutableArray<WorkShare> pieces = month is { } any ? sheet.Calendar.In(any) : [];
             if (pieces.IsEmpty)
-                unshared.Add(line);
-            else
-                sheet.Share(CostKind.Overhead, line.Amount, pieces, null, line.What, line.Origin with
-                {
-                    Rule = Invariant($"{line.Origin.Rule} Shared by the hours of {line.Date:yyyy-MM} over {pieces.Length} pieces."),
-                });
+            {
+                unshared.AddRange(lines);
+                continue;
+            }
+
+            CostLine shared = Together(lines);
+            sheet.Share(CostKind.Overhead, shared.Amount, pieces, null, shared.What, shared.Origin with
+            {
+                Rule = Invariant($"{shared.Origin.Rule} Shared by the hours of {month:yyyy-MM} over {pieces.Length} pieces."),
+            });
         }
 
         return [.. unshared];
+    }
+
+    // Each row of overheads.csv by itself, the fruitless trips of a month together: a busy month would give every piece
+    // dozens of lines of a few cents.
+    private static IEnumerable<CostLine[]> Groups(List<CostLine> overheads, int rows) =>
+        overheads.Take(rows).Select(line => new[] { line }).Concat(overheads.Skip(rows)
+            .GroupBy(line => line.Date is { } day ? new DateOnly(day.Year, day.Month, 1) : (DateOnly?)null)
+            .Select(month => month.ToArray()));
+
+    private static CostLine Together(CostLine[] lines)
+    {
+        if (lines.Length == 1)
+            return lines[0];
+        decimal amount = lines.Sum(line => line.Amount);
+        string what = Invariant($"{lines.Length} fruitless trips");
+        return new(CostKind.Overhead, lines[0].Date, amount, what, new(
+            lines[0].Origin.File, null, Invariant($"{what} of {lines[0].Date:yyyy-MM} for {amount}.")));
     }
 }

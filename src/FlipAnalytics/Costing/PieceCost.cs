@@ -40,11 +40,15 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
 
     /// <summary>
     /// Sale price less fees and delivery cost, plus delivery charge; null for a piece that is not sold or whose sale
-    /// price or fees are unknown. A sale without a delivery cost is taken as collected by the buyer.
+    /// price or fees are unknown, or what the delivery cost that was charged for. A sale with neither charge nor cost of
+    /// delivery is taken as collected by the buyer.
     /// </summary>
-    public decimal? NetProceeds => IsKnown(CostKind.Fees) ? NetProceedsAtMost : null;
+    public decimal? NetProceeds =>
+        IsKnown(CostKind.Fees) && IsKnown(CostKind.Delivery) ? NetProceedsAtMost : null;
 
-    /// <summary>As <see cref="NetProceeds"/>, but with unknown fees left out: the real figure is this or lower.</summary>
+    /// <summary>
+    /// As <see cref="NetProceeds"/>, but with unknown fees and delivery left out: the real figure is this or lower.
+    /// </summary>
     public decimal? NetProceedsAtMost => Piece.SoldPrice is { } price
         ? price + (Piece.DeliveryCharged ?? 0) - Of(CostKind.Fees) - Of(CostKind.Delivery)
         : null;
@@ -60,5 +64,7 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
         _ => null,
     };
 
-    private DateOnly? LastDay => Piece.ListedOn ?? Piece.ReadyOn ?? Piece.BoughtOn;
+    private DateOnly? LastDay => Piece.ListedOn > Piece.ReadyOn || Piece.ReadyOn is null
+        ? Piece.ListedOn ?? Piece.BoughtOn
+        : Piece.ReadyOn;
 }

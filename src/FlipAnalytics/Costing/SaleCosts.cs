@@ -9,7 +9,12 @@ internal static class SaleCosts
     {
         Piece piece = sheet.Log.Pieces[i];
         if (!piece.IsSold)
+        {
+            if (piece.Fees > 0 || piece.DeliveryCost > 0)
+                sheet.Notes.Add($"{piece.Id} is not sold: its fees and delivery in pieces.csv count once it is, or as overhead in overheads.csv.");
             return;
+        }
+
         CostOrigin written = new(Columns.Pieces.File, piece.Row, "As written down.");
         sheet.Pay(piece.SoldOn, piece.SoldPrice ?? 0, $"{piece.Id} sold", written, null, piece.Id);
         sheet.Pay(piece.SoldOn, piece.DeliveryCharged ?? 0, $"{piece.Id} delivery charged", written, null, piece.Id);

@@ -49,26 +49,43 @@ public static class Shares
             throw new ArgumentException($"The weight {weights.Min()} is below 0; weights are 0 or more.", nameof(weights));
         if (weights.All(w => w == 0))
             weights = [.. weights.Select(_ => 1m)];
+        // Dividing by 1 with 28 zeros takes trailing zeros off: 5.00 has no digits after the point.
+        int scale = (amount / 1.000_000_000_000_000_000_000_000_000_0m).Scale;
         decimal unit = 1;
-        for (int digit = 0; digit < Math.Max(digits, amount.Scale); digit++)
+        for (int digit = 0; digit < Math.Max(digits, scale); digit++)
             unit /= 10;
 
-        // Remainders are compared as multiples of the total weight, so that division rounds no tie away.
-        decimal units = amount / unit;
-        decimal total = weights.Sum();
-        decimal[] floors = [.. weights.Select(w => decimal.Floor(units * w / total))];
-        decimal[] remainders = [.. weights.Select((w, i) => units * w - floors[i] * total)];
-        for (int i = 0; i < floors.Length; i++)
+        Int128 units = (Int128)(amount / unit);
+        long[] whole = Whole(weights, units);
+        Int128 total = 0;
+        foreach (long weight in whole)
+            total += weight;
+        var floors = new Int128[whole.Length];
+        var remainders = new Int128[whole.Length];
+        Int128 left = units;
+        for (int i = 0; i < whole.Length; i++)
         {
-            // The quotient is rounded in its last digit; the remainder tells.
-            decimal slip = remainders[i] < 0 ? -1 : remainders[i] >= total ? 1 : 0;
-            floors[i] += slip;
-            remainders[i] -= slip * total;
+            (Int128 quotient, Int128 remainder) = Int128.DivRem(units * whole[i], total);
+            (floors[i], remainders[i]) = remainder < 0 ? (quotient - 1, remainder + total) : (quotient, remainder);
+            left -= floors[i];
         }
 
-        int left = (int)(units - floors.Sum());
-        foreach (int i in Enumerable.Range(0, floors.Length).OrderByDescending(i => remainders[i]).Take(left))
+        foreach (int i in Enumerable.Range(0, floors.Length).OrderByDescending(i => remainders[i]).Take((int)left))
             floors[i]++;
-        return [.. floors.Select(f => f * unit)];
+        return [.. floors.Select(f => (decimal)f * unit)];
+    }
+
+    // The same proportions in whole numbers, so that no tie is rounded away: exact for weights of up to 18 digits.
+    private static long[] Whole(IReadOnlyList<decimal> weights, Int128 units)
+    {
+        decimal limit = (decimal)Int128.Min(1_000_000_000_000_000_000, Int128.MaxValue / 8 / (Int128.Abs(units) + 1));
+        decimal largest = weights.Max();
+        int scale = weights.Max(w => w.Scale);
+        decimal factor = 1;
+        for (; scale > 0 && largest * factor * 10 <= limit; scale--)
+            factor *= 10;
+        while (largest * factor > limit)
+            factor /= 10;
+        return [.. weights.Select(w => (long)decimal.Round(w * factor))];
     }
 }

@@ -34,13 +34,18 @@ public sealed record StockMovement(
     {
         if (to < from)
             throw new ArgumentOutOfRangeException(nameof(to), to, $"The last day must be {from:yyyy-MM-dd} or later.");
+        var counts = new bool[Enum.GetValues<CostKind>().Length];
+        foreach (CostKind kind in kinds)
+            counts[(int)kind] = true;
         decimal opening = 0, added = 0, sold = 0, writtenOff = 0, kept = 0, closing = 0;
         foreach (PieceCost cost in book.Pieces)
         {
             bool hasLeft = cost.Piece.IsSold || cost.Piece.IsGone;
             DateOnly left = hasLeft ? cost.EndedOn ?? DateOnly.MinValue : DateOnly.MaxValue;
-            foreach (CostLine line in cost.Lines.Where(line => kinds.Contains(line.Kind)))
+            foreach (CostLine line in cost.Lines)
             {
+                if (!counts[(int)line.Kind])
+                    continue;
                 DateOnly arose = line.Date ?? cost.Piece.BoughtOn ?? (hasLeft ? left : DateOnly.MinValue);
                 arose = arose > left ? left : arose;
                 // Still here at the date of the books means still here at any later day asked for.

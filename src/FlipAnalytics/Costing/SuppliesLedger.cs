@@ -22,6 +22,7 @@ internal sealed record SuppliesLedger(
     {
         List<SupplyStock> left = [];
         List<CoverageCheck> coverage = [];
+        List<string> spread = [];
         ILookup<string, SupplyUse> uses = sheet.Log.Uses
             .Where(use => sheet.PlaceOf(use.PieceId) is not null)
             .ToLookup(use => use.Item, StringComparer.OrdinalIgnoreCase);
@@ -33,7 +34,10 @@ internal sealed record SuppliesLedger(
             bool isTracked = uses.Contains(item.Key) || (uses.Count > 0 && purchases.Any(p => p.Coverage is not null));
             if (!isTracked)
             {
-                left.AddRange(SpreadSupplies.Write(sheet, purchases, []));
+                ImmutableArray<SupplyStock> rest = [.. SpreadSupplies.Write(sheet, purchases, [])];
+                left.AddRange(rest);
+                if (rest.Sum(stock => stock.Value) < purchases.Sum(p => p.Price ?? 0))
+                    spread.Add(purchases[0].Item);
                 continue;
             }
 
@@ -41,6 +45,15 @@ internal sealed record SuppliesLedger(
             left.AddRange(Track(sheet, purchases, own));
             if (Check(sheet, purchases, own) is { } check)
                 coverage.Add(check);
+        }
+
+        if (spread.Count > 0)
+        {
+            string remedy = uses.Count > 0
+                ? " An item with a coverage in supplies.csv waits for its first use instead."
+                : " With uses.csv, the pieces that used it bear it.";
+            sheet.Notes.Add(
+                $"No use of {InWords(spread)} is written down: what was bought is spread by hours over the pieces worked on, opened or not.{remedy}");
         }
 
         HashSet<string> known = new(sheet.Log.Supplies.Select(p => p.Item), StringComparer.OrdinalIgnoreCase);
@@ -64,11 +77,11 @@ internal sealed record SuppliesLedger(
     private static IEnumerable<SupplyStock> Track(CostSheet sheet, SupplyPurchase[] purchases, SupplyUse[] uses)
     {
         // What was bought without a quantity cannot be drawn from; the pieces that used it bear it.
-        SupplyPurchase[] loose = [.. purchases.Where(p => p.Quantity is null)];
+        SupplyPurchase[] loose = [.. purchases.Where(p => p.Quantity is not > 0)];
         IEnumerable<SupplyStock> spread = loose.Length == 0 ? []
             : SpreadSupplies.Write(sheet, loose, [.. uses.Select(use => sheet.PlaceOf(use.PieceId)!.Value).Distinct()]);
 
-        SupplyPurchase[] measured = [.. purchases.Where(p => p.Quantity is not null)];
+        SupplyPurchase[] measured = [.. purchases.Where(p => p.Quantity > 0)];
         var accounts = measured
             .GroupBy(p => UnitOf(p).Measure)
             .ToDictionary(g => g.Key, g => (Account: new SupplyAccount(sheet.Log.Workshop.Costing, sheet.Currency), Purchases: g.ToArray()));
@@ -105,7 +118,8 @@ internal sealed record SuppliesLedger(
             int place = sheet.PlaceOf(use.PieceId)!.Value;
             if (measured.Length == 0)
                 return;
-            if (SupplyNeed.Of(use, measured, sheet.Log.Pieces[place], sheet.Log.Workshop.LengthUnit, out string lack)
+            if (SupplyNeed.Of(
+                use with { Date = DayOf(sheet, use) }, measured, sheet.Log.Pieces[place], sheet.Log.Workshop.LengthUnit, out string lack)
                 is not { } need)
             {
                 Gap(sheet, use, lack);
@@ -200,7 +214,7 @@ internal sealed record SuppliesLedger(
         if (without > 0 && sheet.Log.Supplies.Length > 0)
         {
             sheet.Notes.Add(Invariant(
-                $"{without} pieces were worked on without any use of supplies on record: the cans hold less than the books say."));
+                $"{(without == 1 ? "1 piece was" : Invariant($"{without} pieces were"))} worked on without any use of supplies on record: the cans hold less than the books say."));
         }
     }
 
@@ -217,6 +231,9 @@ internal sealed record SuppliesLedger(
         sheet.Gaps[sheet.PlaceOf(use.PieceId)!.Value].Add(new(CostKind.Supplies, what));
         sheet.Notes.Add(what);
     }
+
+    private static string InWords(List<string> items) =>
+        items.Count == 1 ? items[0] : $"{string.Join(", ", items[..^1])} or {items[^1]}";
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

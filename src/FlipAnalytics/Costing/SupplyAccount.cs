@@ -17,23 +17,26 @@ internal sealed class SupplyAccount(CostingMethod method, Currency currency)
     // A third of a can, three times, must empty it: quantities from coverage have 28 digits.
     private const decimal Dust = 0.000_000_001m;
 
-    private readonly List<Layer> layers = [];
+    private readonly LinkedList<Layer> layers = [];
 
     private sealed record Layer(decimal Quantity, decimal? Value, int Row);
 
-    public decimal Quantity => layers.Sum(layer => layer.Quantity);
+    // Kept as running sums: a shelf of thousands of cans must not be counted at every use.
+    public decimal Quantity { get; private set; }
 
-    public decimal Value => layers.Sum(layer => layer.Value ?? 0);
+    public decimal Value { get; private set; }
 
     public void Buy(decimal quantity, decimal? value, int row)
     {
-        int pooled = method == CostingMethod.Average && value is not null
-            ? layers.FindIndex(layer => layer.Value is not null)
-            : -1;
-        if (pooled >= 0)
-            layers[pooled] = new(layers[pooled].Quantity + quantity, layers[pooled].Value + value, 0);
+        Quantity += quantity;
+        Value += value ?? 0;
+        LinkedListNode<Layer>? pooled = method == CostingMethod.Average ? layers.First : null;
+        while (pooled is not null && pooled.Value.Value is null != value is null)
+            pooled = pooled.Next;
+        if (pooled is not null)
+            pooled.Value = new(pooled.Value.Quantity + quantity, pooled.Value.Value + value, 0);
         else
-            layers.Add(new(quantity, value, row));
+            layers.AddLast(new Layer(quantity, value, row));
     }
 
     public Withdrawal Take(decimal quantity)
@@ -53,42 +56,44 @@ internal sealed class SupplyAccount(CostingMethod method, Currency currency)
         else if (method == CostingMethod.Average)
         {
             // What has no price is used alike with the rest.
-            for (int i = 0; i < layers.Count; i++)
-                TakePart(i, layers[i].Quantity * quantity / there, ref cost, ref unpriced);
+            for (LinkedListNode<Layer>? node = layers.First; node is not null; node = node.Next)
+                TakePart(node, node.Value.Quantity * quantity / there, ref cost, ref unpriced);
         }
         else
         {
             decimal need = quantity;
             int taken = 0;
-            while (need > 0 && layers.Count > 0)
+            while (need > 0 && layers.First is { } oldest)
             {
                 taken++;
-                decimal part = Math.Min(need, layers[0].Quantity);
+                decimal part = Math.Min(need, oldest.Value.Quantity);
                 need -= part;
-                if (layers[0].Quantity <= part * (1 + Dust))
+                if (oldest.Value.Quantity <= part * (1 + Dust))
                 {
-                    cost += layers[0].Value ?? 0;
-                    unpriced += layers[0].Value is null ? layers[0].Quantity : 0;
-                    layers.RemoveAt(0);
+                    cost += oldest.Value.Value ?? 0;
+                    unpriced += oldest.Value.Value is null ? oldest.Value.Quantity : 0;
+                    layers.RemoveFirst();
                 }
                 else
                 {
-                    TakePart(0, part, ref cost, ref unpriced);
+                    TakePart(oldest, part, ref cost, ref unpriced);
                 }
             }
 
             rows = taken == 1 ? [rows[0]] : rows;
         }
 
+        Value -= cost;
+        Quantity = layers.Count == 0 ? 0 : Quantity - quantity;
         return new(cost, unpriced, missing, rows is [> 0] ? rows[0] : null);
     }
 
-    private void TakePart(int i, decimal part, ref decimal cost, ref decimal unpriced)
+    private void TakePart(LinkedListNode<Layer> node, decimal part, ref decimal cost, ref decimal unpriced)
     {
-        Layer layer = layers[i];
+        Layer layer = node.Value;
         decimal? value = layer.Value is { } left ? currency.Round(left * part / layer.Quantity) : null;
         cost += value ?? 0;
         unpriced += value is null ? part : 0;
-        layers[i] = layer with { Quantity = layer.Quantity - part, Value = layer.Value - value };
+        node.Value = layer with { Quantity = layer.Quantity - part, Value = layer.Value - value };
     }
 }

@@ -31,11 +31,11 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
             sheet.Pay(tool.BoughtOn, -price, tool.Item, origin, CostKind.Tools);
             decimal worn = tool switch
             {
-                { LifePieces: not null } => ByPieces(sheet, tool, price, origin),
-                { LifeMonths: not null } => ByMonths(sheet, tool, price, origin, idle),
+                { LifePieces: > 0 } => ByPieces(sheet, tool, price, origin),
+                { LifeMonths: > 0 } => ByMonths(sheet, tool, price, origin, idle),
                 _ => 0,
             };
-            if (tool is { LifePieces: null, LifeMonths: null })
+            if (tool is { LifePieces: not > 0, LifeMonths: not > 0 })
                 sheet.Notes.Add($"{tool.Item} has no life in tools.csv, so its wear is unknown and its whole price is still here.");
             left.Add(new(tool.Item, price - worn, worn, origin));
         }
@@ -54,9 +54,9 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
 
     private static string Rule(Tool tool, decimal price) => tool switch
     {
-        { LifePieces: { } pieces } =>
+        { LifePieces: > 0 and { } pieces } =>
             Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {pieces:0.##} pieces worked on."),
-        { LifeMonths: { } months } =>
+        { LifeMonths: > 0 and { } months } =>
             Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {months:0.##} months, by hours within a month."),
         _ => "No life is written down.",
     };

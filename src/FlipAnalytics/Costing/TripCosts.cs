@@ -20,10 +20,10 @@ internal static class TripCosts
             .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
         Dictionary<DateOnly, decimal> driven = [];
         decimal total = 0;
-        foreach (Trip trip in log.Trips.OrderBy(trip => trip.Date))
+        // Distances of a year add up towards a threshold in the order of the days.
+        foreach ((Trip trip, DateOnly? day) in log.Trips.Select(trip => (trip, DayOf(trip))).OrderBy(outing => outing.Item2))
         {
             int[] pieces = [.. broughtHome[trip.Name]];
-            DateOnly? day = trip.Date ?? pieces.Select(i => log.Pieces[i].BoughtOn).Max();
             (decimal? driving, string rule) = Driving(sheet, trip, day, driven);
             CostOrigin origin = new(Columns.Trips.File, trip.Row, Invariant(
                 $"{rule}{(trip.OtherCost is { } other ? Invariant($", and {other} of other cost") : "")}."));
@@ -62,6 +62,8 @@ internal static class TripCosts
         }
 
         return total;
+
+        DateOnly? DayOf(Trip trip) => trip.Date ?? broughtHome[trip.Name].Select(i => log.Pieces[i].BoughtOn).Max();
     }
 
     private static (decimal? Cost, string Rule) Driving(

@@ -14,48 +14,56 @@ internal sealed record WorkShare(int Index, decimal Weight, DateOnly? LastDay);
 /// </summary>
 internal sealed class WorkCalendar
 {
-    private readonly ImmutableArray<(int Index, DateOnly? Day, decimal Weight)> work;
+    private readonly DateOnly[] days;
+    private readonly WorkShare[] dated;
+    private readonly WorkShare[] undated;
+    private readonly Dictionary<DateOnly, ImmutableArray<WorkShare>> months = [];
     private readonly ImmutableArray<DateOnly?> workDays;
     private readonly ImmutableArray<bool> worked;
 
     public WorkCalendar(SalesLog log)
     {
-        var hours = BenchHours.ByPiece(log);
-        decimal usual = hours.Count == 0 ? 1 : hours.Values.Average();
+        Hours = BenchHours.ByPiece(log);
+        decimal usual = Hours.Count == 0 ? 1 : Hours.Values.Average();
         usual = usual == 0 ? 1 : usual;
         ILookup<string, HoursEntry> entries = log.Hours.Where(entry => entry.PieceId is not null)
             .ToLookup(entry => entry.PieceId!, StringComparer.OrdinalIgnoreCase);
         ILookup<string, DateOnly?> uses = log.Uses.ToLookup(
             use => use.PieceId, use => use.Date, StringComparer.OrdinalIgnoreCase);
 
-        var all = ImmutableArray.CreateBuilder<(int, DateOnly?, decimal)>();
-        var days = ImmutableArray.CreateBuilder<DateOnly?>();
+        List<WorkShare> all = [];
+        var ends = ImmutableArray.CreateBuilder<DateOnly?>();
         var touched = ImmutableArray.CreateBuilder<bool>();
         for (int i = 0; i < log.Pieces.Length; i++)
         {
             Piece piece = log.Pieces[i];
-            HoursEntry[] dated = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
-            bool isWorked = hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
+            HoursEntry[] own = [.. entries[piece.Id].Where(entry => entry.Date is not null && entry.Hours > 0)];
+            bool isWorked = Hours.ContainsKey(piece.Id) || uses.Contains(piece.Id)
                 || piece.ReadyOn is not null || piece.ListedOn is not null || piece.AskingPrice is not null
                 || piece.IsSold;
             DateOnly? day = piece.ReadyOn ?? piece.ListedOn ?? piece.SoldOn
-                ?? dated.Max(entry => entry.Date) ?? uses[piece.Id].Max() ?? piece.LeftOn ?? piece.BoughtOn;
+                ?? own.Max(entry => entry.Date) ?? uses[piece.Id].Max() ?? piece.LeftOn ?? piece.BoughtOn;
             touched.Add(isWorked);
-            days.Add(day);
+            ends.Add(day);
             if (!isWorked)
                 continue;
-            decimal total = hours.GetValueOrDefault(piece.Id, usual);
-            decimal written = dated.Sum(entry => entry.Hours);
+            decimal total = Hours.GetValueOrDefault(piece.Id, usual);
+            decimal written = own.Sum(entry => entry.Hours);
             if (written > 0)
-                all.AddRange(dated.Select(entry => (i, entry.Date, entry.Hours * total / written)));
+                all.AddRange(own.Select(entry => new WorkShare(i, entry.Hours * total / written, entry.Date)));
             else
-                all.Add((i, day, total));
+                all.Add(new(i, total, day));
         }
 
-        work = all.ToImmutable();
-        workDays = days.ToImmutable();
+        dated = [.. all.Where(work => work.LastDay is not null).OrderBy(work => work.LastDay)];
+        days = [.. dated.Select(work => work.LastDay!.Value)];
+        undated = [.. all.Where(work => work.LastDay is null)];
+        workDays = ends.ToImmutable();
         worked = touched.ToImmutable();
     }
+
+    /// <summary>Hands-on hours by piece id, as <see cref="BenchHours"/> gives them.</summary>
+    public ImmutableDictionary<string, decimal> Hours { get; }
 
     /// <summary>Whether the log shows any work on a piece.</summary>
     public bool IsWorked(int index) => worked[index];
@@ -67,19 +75,49 @@ internal sealed class WorkCalendar
     /// <param name="from">First day.</param>
     /// <param name="before">Day after the last.</param>
     /// <param name="withUndated">Whether work without any day on record counts too.</param>
-    public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false) =>
-    [
-        .. work.Where(w => w.Day is { } day ? day >= from && day < before : withUndated)
-            .GroupBy(w => w.Index)
-            .Select(g => new WorkShare(g.Key, g.Sum(w => w.Weight), g.Max(w => w.Day)))
-            .OrderBy(share => share.Index),
-    ];
+    public ImmutableArray<WorkShare> Between(DateOnly from, DateOnly before, bool withUndated = false)
+    {
+        int first = FirstOn(from);
+        ReadOnlySpan<WorkShare> period = dated.AsSpan(first..Math.Max(first, FirstOn(before)));
+        WorkShare[] works = withUndated ? [.. undated, .. period] : [.. period];
+        Array.Sort(works, (a, b) => (a.Index, a.LastDay ?? DateOnly.MinValue).CompareTo((b.Index, b.LastDay ?? DateOnly.MinValue)));
+        var shares = ImmutableArray.CreateBuilder<WorkShare>(works.Length);
+        foreach (WorkShare work in works)
+        {
+            if (shares.Count > 0 && shares[^1].Index == work.Index)
+                shares[^1] = new(work.Index, shares[^1].Weight + work.Weight, work.LastDay);
+            else
+                shares.Add(work);
+        }
+
+        return shares.DrainToImmutable();
+    }
 
     /// <summary>The pieces worked on in a month.</summary>
     /// <param name="month">Any day of the month.</param>
     public ImmutableArray<WorkShare> In(DateOnly month)
     {
         DateOnly first = new(month.Year, month.Month, 1);
-        return Between(first, first is { Year: 9999, Month: 12 } ? DateOnly.MaxValue : first.AddMonths(1));
+        if (!months.TryGetValue(first, out ImmutableArray<WorkShare> pieces))
+        {
+            pieces = Between(first, first is { Year: 9999, Month: 12 } ? DateOnly.MaxValue : first.AddMonths(1));
+            months.Add(first, pieces);
+        }
+
+        return pieces;
+    }
+
+    // Place of the first dated work on or after a day.
+    private int FirstOn(DateOnly day)
+    {
+        int low = 0;
+        int high = days.Length;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = days[middle] < day ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
     }
 }

@@ -17,9 +17,8 @@ public static class KnownThen
         /// <param name="date">The last day whose facts are known.</param>
         public SalesLog AsOf(DateOnly date)
         {
-            HashSet<string> notBought = [.. log.Pieces.Where(piece => piece.BoughtOn > date).Select(piece => piece.Id)];
-            HashSet<string> workUnknown =
-                [.. log.Pieces.Where(piece => !IsWorkKnown(piece, date)).Select(piece => piece.Id)];
+            HashSet<string> notBought = Ids(piece => piece.BoughtOn > date);
+            HashSet<string> workUnknown = Ids(piece => !IsWorkKnown(piece, date));
             return log with
             {
                 Date = date,
@@ -33,6 +32,9 @@ public static class KnownThen
                 Tools = [.. log.Tools.Where(tool => IsKnown(tool.BoughtOn))],
                 Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],
             };
+
+            HashSet<string> Ids(Func<Piece, bool> chosen) =>
+                log.Pieces.Where(chosen).Select(piece => piece.Id).ToHashSet(StringComparer.OrdinalIgnoreCase);
 
             bool IsKnown(DateOnly? day) => day is null || day <= date;
 

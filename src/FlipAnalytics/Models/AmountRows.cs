@@ -8,11 +8,13 @@ internal sealed class AmountRows
 {
     private readonly SalesLog log;
     private readonly ImmutableDictionary<string, decimal> hours;
+    private readonly SuppliesSpent supplies;
 
     public AmountRows(SalesLog log)
     {
         this.log = log;
         hours = BenchHours.ByPiece(log);
+        supplies = new(log);
         Facts = log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase);
         Size = new([.. Facts.Values]);
         Sizes = Facts.ToDictionary(f => f.Key, f => Size.Of(f.Value), StringComparer.OrdinalIgnoreCase);
@@ -53,15 +55,23 @@ internal sealed class AmountRows
 
     public ImmutableArray<EffectsRow> SuppliesRows()
     {
-        Piece[] costed = [.. log.Pieces.Where(p => p.SuppliesCost is not null && IsFinished(p))];
+        // A piece still on the bench may take more.
+        (Piece Piece, double Cost)[] costed =
+        [
+            .. from piece in log.Pieces
+               where IsFinished(piece)
+               let cost = supplies.On(piece)
+               where cost is not null
+               select (piece, Crossing.Number(cost.Value)),
+        ];
         // A piece that needed nothing counts as a twentieth of the median of those that needed something: the log of
         // nothing does not exist.
-        double[] spent = [.. costed.Select(p => Crossing.Number(p.SuppliesCost!.Value)).Where(cost => cost > 0)];
+        double[] spent = [.. costed.Select(p => p.Cost).Where(cost => cost > 0)];
         double floor = spent.Length == 0 ? 1e-3 : Median(spent) / 20;
         return
         [
             .. costed.Select(p => Logged(
-                p, Math.Log(Math.Max(floor, Crossing.Number(p.SuppliesCost!.Value))), p.SoldOn ?? p.ReadyOn ?? p.ListedOn)),
+                p.Piece, Math.Log(Math.Max(floor, p.Cost)), p.Piece.SoldOn ?? p.Piece.ReadyOn ?? p.Piece.ListedOn)),
             .. Guesses(guess => guess.Supplies, Expectations.Supplies.Residual),
         ];
     }

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using CsCheck;
 
 namespace FlipAnalytics.Tests;
@@ -7,8 +9,11 @@ public sealed class CostBookLawsTests
 {
     private const int Logs = 2_000;
 
+    // Readable logs, and such with contradictions that reading would have set aside.
+    private static readonly Gen<SalesLog> Any = Gen.OneOf(MessyLogs.Any, CostingLogs.Any);
+
     [Fact]
-    public void EveryUnitSpentIsSomewhereOnce() => CostingLogs.Any.Sample(
+    public void EveryUnitSpentIsSomewhereOnce() => Any.Sample(
         log =>
         {
             CostBook book = CostBook.Of(log);
@@ -27,7 +32,7 @@ public sealed class CostBookLawsTests
         iter: Logs);
 
     [Fact]
-    public void MoneyOutIsWhatWasSpentAndMoneyInIsWhatWasSoldFor() => CostingLogs.Any.Sample(
+    public void MoneyOutIsWhatWasSpentAndMoneyInIsWhatWasSoldFor() => Any.Sample(
         log =>
         {
             CostBook book = CostBook.Of(log);
@@ -39,7 +44,7 @@ public sealed class CostBookLawsTests
         iter: Logs);
 
     [Fact]
-    public void EveryLineIsAWholeNumberOfUnitsAndHasItsOrigin() => CostingLogs.Any.Sample(
+    public void EveryLineIsAWholeNumberOfUnitsAndHasItsOrigin() => Any.Sample(
         log => Assert.All(CostBook.Of(log).Pieces.SelectMany(piece => piece.Lines), line =>
         {
             Assert.Equal(log.Workshop.Currency.Round(line.Amount), line.Amount);
@@ -49,7 +54,7 @@ public sealed class CostBookLawsTests
         iter: Logs);
 
     [Fact]
-    public void NothingGoesBelowZeroOrBelowSalvage() => CostingLogs.Any.Sample(
+    public void NothingGoesBelowZeroOrBelowSalvage() => Any.Sample(
         log =>
         {
             CostBook book = CostBook.Of(log);
@@ -83,16 +88,48 @@ public sealed class CostBookLawsTests
 
     [Fact]
     public void StockMovesAddUpOverAnyPeriodAndJoinWithoutAGap() => Gen.Select(
-        CostingLogs.Any, Gen.Int[0, 400].Array[3, 3]).Sample(
+        Any, Gen.Int[0, 1_000].Array[3, 3]).Sample(
         (log, days) =>
         {
             CostBook book = CostBook.Of(log);
-            DateOnly[] at = [.. days.Order().Select(new DateOnly(2024, 10, 1).AddDays)];
+            DateOnly[] at = [.. days.Order().Select(new DateOnly(2023, 12, 1).AddDays)];
             StockMovement first = book.Stock(at[0], at[1]);
             StockMovement next = book.Stock(at[1].AddDays(1), at[2].AddDays(1));
             Assert.Equal(0, first.Difference);
             Assert.Equal(0, next.Difference);
             Assert.Equal(first.Closing, next.Opening);
+            StockMovement both = book.Stock(first.From, next.To);
+            Assert.Equal(
+                (first.Opening, first.Added + next.Added, next.Closing), (both.Opening, both.Added, both.Closing));
+            Assert.Equal(
+                (first.Sold + next.Sold, first.WrittenOff + next.WrittenOff, first.Kept + next.Kept),
+                (both.Sold, both.WrittenOff, both.Kept));
+        },
+        iter: Logs);
+
+    /// <summary>Over all time everything that pieces cost came in, and what did not leave is still here.</summary>
+    [Fact]
+    public void OverAllTimeStockIsWhatThePiecesCost() => Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            ImmutableArray<CostKind> all = [.. Enum.GetValues<CostKind>()];
+            StockMovement ever = book.Stock(DateOnly.MinValue, DateOnly.MaxValue, all);
+            Assert.Equal(0, ever.Opening);
+            Assert.Equal(book.Pieces.Sum(piece => piece.Total), ever.Added);
+            Assert.Equal(book.Pieces.Where(p => p.Piece.IsSold).Sum(piece => piece.Total), ever.Sold);
+            Assert.Equal(book.Pieces.Where(p => p.Piece is { IsSold: false, IsGone: false }).Sum(p => p.Total), ever.Closing);
+        },
+        iter: Logs);
+
+    [Fact]
+    public void MoneyInLessMoneyOutOfAPieceIsItsNetProceedsLessItsPrice() => Any.Sample(
+        log =>
+        {
+            CostBook book = CostBook.Of(log);
+            ILookup<string, decimal> cash = book.Cash.Where(c => c.PieceId is not null).ToLookup(c => c.PieceId!, c => c.Amount);
+            Assert.All(book.Pieces, piece => Assert.Equal(
+                (piece.NetProceedsAtMost ?? 0) - (piece.Piece.BoughtPrice ?? 0), cash[piece.Piece.Id].Sum()));
         },
         iter: Logs);
 }

@@ -48,6 +48,82 @@ public sealed class SharedCostTests
         Assert.All(book.Pieces, piece => Assert.Equal("trips.csv", piece.Lines[0].Origin.File));
     }
 
+    /// <summary>Three empty outings of 1 each, shared by two pieces: 1.50 each in one line, and each on record by itself.</summary>
+    [Fact]
+    public void FruitlessTripsOfAMonthAreSharedTogether()
+    {
+        Trip trip = new("T1", January, 0, 1, 1, null);
+        CostBook book = CostBook.Of(Log(2) with
+        {
+            Trips = [trip, trip with { Name = "T2" }, trip with { Name = "T3", Date = January.AddDays(20) }],
+        });
+        Assert.Equal(3, book.Overheads.Length);
+        Assert.Equal([1.5m, 1.5m], book.Pieces.Select(piece => Assert.Single(piece.Lines).Amount));
+        Assert.StartsWith("3 fruitless trips of 2025-01 for 3.", book.Pieces[0].Lines[0].Origin.Rule, StringComparison.Ordinal);
+    }
+
+    /// <summary>
+    /// 6,000 miles on each of two outings at 45 pence, 25 beyond 10,000 (published rate, before 6 April 2026): the second
+    /// comes to 4,000 × 0.45 + 2,000 × 0.25. The undated one took place when its piece was bought, and so came second.
+    /// </summary>
+    [Fact]
+    public void AnUndatedTripCountsTowardsTheThresholdOnTheDayItsPieceWasBought()
+    {
+        SalesLog log = Log(0) with
+        {
+            Workshop = new() { Currency = Currency.Of("GBP") },
+            Pieces = [Worked("A", 1, 2) with { Trip = "first" }, Worked("B", 1, 60) with { Trip = "second", BoughtOn = January.AddDays(50) }],
+            Trips = [new("second", null, 6000, null, null, null), new("first", January, 6000, null, null, null)],
+        };
+        Assert.Equal([2700m, 2300m], CostBook.Of(log).Pieces.Select(piece => piece.Of(CostKind.Trip)));
+    }
+
+    [Theory]
+    [InlineData(0, null)]
+    [InlineData(null, 0)]
+    public void AToolWithALifeOfNothingIsOneWithoutALife(int? pieces, int? months)
+    {
+        CostBook book = CostBook.Of(Log(1) with { Tools = [new("jig", January, 40, null, pieces, months)] });
+        Assert.Equal(40m, book.ToolsLeft[0].Value);
+        Assert.Contains(book.Notes, note => note.StartsWith("jig has no life", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void ADeliveryChargedForWithoutItsCostLeavesNetProceedsUnknown()
+    {
+        Piece sold = Worked("A", 1, 2) with { SoldOn = January.AddDays(5), SoldPrice = 100, Fees = 0, DeliveryCharged = 20 };
+        PieceCost piece = CostBook.Of(Log(0) with { Pieces = [sold] })["A"];
+        Assert.Equal((null, 120m), (piece.NetProceeds, piece.NetProceedsAtMost));
+        Assert.Equal(115m, CostBook.Of(Log(0) with { Pieces = [sold with { DeliveryCost = 5 }] })["A"].NetProceeds);
+    }
+
+    [Fact]
+    public void ASaleWithoutADayCountsOnTheLastDayOnRecord()
+    {
+        Piece sold = Worked("A", 1, 20) with { ListedOn = January.AddDays(10), SoldPrice = 100 };
+        Assert.Equal(January.AddDays(20), CostBook.Of(Log(0) with { Pieces = [sold] })["A"].EndedOn);
+        Assert.Equal(January.AddDays(10), CostBook.Of(Log(0) with { Pieces = [sold with { ReadyOn = null }] })["A"].EndedOn);
+    }
+
+    [Fact]
+    public void FeesOfAPieceThatIsNotSoldAreSaidNotToCount()
+    {
+        CostBook book = CostBook.Of(Log(0) with { Pieces = [Worked("A", 1, 2) with { Fees = 3 }] });
+        Assert.Equal(0m, book.TotalSpent);
+        Assert.StartsWith("A is not sold", Assert.Single(book.Notes, note => note.StartsWith('A')), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OfTwoPiecesOfOneIdTheFirstIsFoundAndBothAreInTheBooks()
+    {
+        CostBook book = CostBook.Of(Log(0) with
+        {
+            Pieces = [Worked("A", 1, 2) with { BoughtPrice = 5 }, Worked("a", 1, 3) with { BoughtPrice = 7 }],
+        });
+        Assert.Equal((5m, 12m), (book["a"].Total, book.TotalSpent));
+        Assert.Throws<ArgumentException>(() => book["B"]);
+    }
+
     [Fact]
     public void OverheadFollowsTheHoursOfTheMonth()
     {

@@ -36,4 +36,33 @@ public class SharesTests
     [Fact]
     public void A_total_that_the_amounts_do_not_add_up_to_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => Shares.Rounded([1, 2], 4, 2));
+
+    [Fact]
+    public void Zeros_behind_the_amount_make_no_smaller_unit() =>
+        Assert.Equal<IEnumerable<decimal>>([3.34m, 3.33m, 3.33m], Shares.InProportion(10.0000m, [1, 1, 1], 2));
+
+    /// <summary>A third of an hour, three times, is a tie to the 28th digit; so are weights of very different size.</summary>
+    [Fact]
+    public void A_tie_is_no_matter_of_rounding()
+    {
+        Assert.Equal<IEnumerable<decimal>>([0.04m, 0.03m, 0.03m], Shares.InProportion(0.10m, [1m / 3, 1m / 3, 1m / 3], 2));
+        Assert.Equal<IEnumerable<decimal>>([-3, -3, -4], Shares.InProportion(-10, [1m / 7, 1m / 7, 1m / 7], 0));
+        Assert.Equal<IEnumerable<decimal>>(
+            [0, 5_000_000_000_000m], Shares.InProportion(5_000_000_000_000m, [0.000_000_000_000_000_1m, 1_000_000_000_000m], 3));
+    }
+
+    [Fact]
+    public void Any_amount_by_any_weights_adds_up_and_none_is_a_whole_unit_off() => Gen.Select(
+        Gen.Long[-99_999_999_999, 99_999_999_999], Gen.Int[0, 99_999].Select(n => n / 7777m).Array[1, 12], Currencies).Sample(
+        (units, weights, currency) =>
+        {
+            decimal unit = 1m / (decimal)Math.Pow(10, currency.MinorDigits);
+            decimal amount = units * unit;
+            var shares = Shares.InProportion(amount, weights, currency.MinorDigits);
+            decimal total = weights.Sum();
+            return shares.Sum() == amount
+                && shares.All(share => share == currency.Round(share))
+                && (total == 0 || shares.Zip(weights).All(
+                    pair => Math.Abs(pair.First - amount * pair.Second / total) <= unit));
+        });
 }

@@ -153,6 +153,70 @@ public sealed class SuppliesLedgerTests
         Assert.Equal([0m, 25m], book.SuppliesLeft.Select(stock => stock.Value));
     }
 
+    /// <summary>Nobody knows what the first box cost, so it sets no rate: the second, 12, is charged in full, not for nothing.</summary>
+    [Fact]
+    public void ABoxWithoutAPriceSetsNoRateForTheNextAndLeavesItsPiecesUnknown()
+    {
+        CostBook book = CostBook.Of(Log(
+            [Box(0, 30) with { Price = null }, Box(20, 12)], [], Worked("P1", 2, 5), Worked("P2", 4, 25)));
+        Assert.Equal([null, 12m], book.Pieces.Select(piece => piece.Known(CostKind.Supplies)));
+    }
+
+    [Fact]
+    public void WhatIsSpreadThoughNobodyOpenedItIsSaidByName()
+    {
+        SupplyPurchase rags = Box(1, 4) with { Item = "rags" };
+        CostBook spread = CostBook.Of(Log([Box(0, 30), rags], [], Worked("P1", 2, 5)));
+        Assert.Contains("No use of sandpaper or rags is written down", Assert.Single(spread.Notes), StringComparison.Ordinal);
+        CostBook used = Book([Can(0, 1, "quart", 20), rags], [Measured(1, 1, "quart")]);
+        Assert.Contains("No use of rags is written down", Assert.Single(used.Notes), StringComparison.Ordinal);
+        Assert.Empty(CostBook.Of(Log([rags], [])).Notes);
+    }
+
+    /// <summary>The quantity is not written down, so the can cannot be measured out; only P1 used it, a day before.</summary>
+    [Theory]
+    [InlineData(null)]
+    [InlineData(0)]
+    public void ACanWithoutAQuantityFallsOnThePieceThatUsedIt(int? quantity)
+    {
+        CostBook book = CostBook.Of(Log(
+            [Can(6, 1, "quart", 20) with { Quantity = quantity }, Can(6, 1, "quart", 8) with { Item = "wax" }],
+            [Measured(5, 1, "pint"), Measured(20, 1, "pint") with { PieceId = "P2", Item = "wax" }],
+            Worked("P1", 2, 5), Worked("P2", 4, 25)));
+        Assert.Equal([20m, 4m], book.Pieces.Select(piece => piece.Of(CostKind.Supplies)));
+    }
+
+    /// <summary>A can of no quantity has no average; its price falls on what was used, beside 1 of the 3 pints.</summary>
+    [Fact]
+    public void ACanOfNothingDoesNotUpsetTheAverage()
+    {
+        CostBook book = Book(
+            [Can(0, 0, "pint", 5), Can(0, 3, "pint", 9) with { Price = null }], [Measured(1, 1, "pint")], CostingMethod.Average);
+        Assert.Equal(5m, book["P1"].Of(CostKind.Supplies));
+        Assert.Equal(2m, decimal.Round(book.SuppliesLeft[^1].Quantity!.Value, 9));
+    }
+
+    /// <summary>A piece ready on day 15, used without a day: the label of the can of day 10, 10 a coat of 10 ft², counts.</summary>
+    [Fact]
+    public void AnUndatedUseReachesAsFarAsTheCanOfItsTimeSays()
+    {
+        SupplyPurchase first = Can(0, 1, "quart", 20) with { Coverage = 1000 / 0.85m, CoverageUnit = "ft2/quart" };
+        SupplyPurchase second = Can(10, 1, "quart", 20) with { Coverage = 20 / 0.85m, CoverageUnit = "ft2/quart" };
+        CostBook book = Book([first, second], [new("P1", null, "paint", null, null, 1, 10)]);
+        Assert.Equal(10m, book["P1"].Known(CostKind.Supplies));
+    }
+
+    /// <summary>Four cans in cans of quart, pint, fl oz and ml: 0.5 + 0.25 quart is 24 of the 32 fl oz first bought.</summary>
+    [Fact]
+    public void UnitsOfOneMeasureComeFromOneShelf()
+    {
+        CostBook book = Book(
+            [Can(0, 32, "fl oz", 32), Can(1, 2, "pint", 64), Can(2, 946.352946m, "ml", 100)],
+            [Measured(3, 0.5m, "quart"), Measured(4, 0.5m, "pint"), Measured(5, 40, "fl oz")]);
+        Assert.Equal([16m, 8m, 72m], book["P1"].Lines.Select(line => line.Amount));
+        Assert.Equal(100m, book.SuppliesLeft[0].Value);
+    }
+
     private static DateOnly Day(int day) => January.AddDays(day);
 
     private static SupplyPurchase Can(int day, decimal quantity, string unit, decimal price) =>

@@ -85,8 +85,9 @@ public class AsOfLeakTests
             };
         }
 
+        // It still left, only later: hours of a piece that never ended in any way would count as known, on any day.
         if (piece.LeftOn > day)
-            then = then with { LeftOn = null, LeftAs = null };
+            then = then with { LeftOn = piece.LeftOn.Value.AddDays(times), LeftAs = LeftAs.Parts };
         return piece.BoughtOn > day
             ? then with { Type = "dresser", StickerPrice = 5, BoughtPrice = 4 * times, Width = 9 * times, Count = times }
             : then;

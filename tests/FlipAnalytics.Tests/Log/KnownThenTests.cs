@@ -87,6 +87,18 @@ public sealed class KnownThenTests
     }
 
     [Fact]
+    public void An_id_in_the_other_case_hides_the_same_piece()
+    {
+        SalesLog log = new()
+        {
+            Date = Later,
+            Pieces = [new() { Id = "P1", Type = "desk", BoughtOn = Later }, new() { Id = "P2", Type = "desk", ReadyOn = Later }],
+            Hours = [new("p1", Earlier, null, 3), new("p2", null, null, 4), new("p2", Earlier, null, 1)],
+        };
+        Assert.Equal([1m], log.AsOf(Today).Hours.Select(entry => entry.Hours));
+    }
+
+    [Fact]
     public void A_piece_that_left_later_is_still_here() =>
         Assert.Equal(
             PieceState.InTheWorkshop,
