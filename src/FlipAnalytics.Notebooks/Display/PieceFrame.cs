@@ -29,6 +29,7 @@ public static class PieceFrame
             Text("finish", piece => piece.Finish),
             Text("source", piece => piece.Source),
             Text("trip", piece => piece.Trip),
+            Text("lot", piece => piece.Lot),
             Day("bought_on", piece => piece.BoughtOn),
             Amount("sticker_price", piece => piece.StickerPrice),
             Amount("bought_price", piece => piece.BoughtPrice),

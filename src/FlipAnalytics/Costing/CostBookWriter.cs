@@ -11,9 +11,9 @@ internal sealed class CostBookWriter(SalesLog log)
 
     public CostBook Write()
     {
-        decimal purchases = 0;
+        ImmutableArray<PricePaid?> prices = LotPrices.Of(log);
         for (int i = 0; i < log.Pieces.Length; i++)
-            purchases += Buy(i, log.Pieces[i]);
+            Buy(i, log.Pieces[i], prices[i]);
         SuppliesLedger supplies = SuppliesLedger.Write(sheet);
         decimal[] stated = [.. log.Pieces.Select((piece, i) => State(i, piece))];
         ToolWear tools = ToolWear.Write(sheet);
@@ -53,7 +53,7 @@ internal sealed class CostBookWriter(SalesLog log)
             Coverage = supplies.Coverage,
             Totals =
             [
-                Total(CostKind.Purchase, purchases),
+                Total(CostKind.Purchase, log.Pieces.Sum(piece => piece.BoughtPrice ?? 0)),
                 Total(CostKind.Supplies, supplies.Bought, supplies.Left.Sum(stock => stock.Value), stated: stated.Sum()),
                 Total(CostKind.Tools, tools.Bought, tools.Left.Sum(tool => tool.Value), tools.Idle.Sum(line => line.Amount)),
                 Total(CostKind.Trip, trips),
@@ -70,18 +70,17 @@ internal sealed class CostBookWriter(SalesLog log)
             new(kind, spent, onPieces[(int)kind], left, unassigned, stated);
     }
 
-    private decimal Buy(int i, Piece piece)
+    private void Buy(int i, Piece piece, PricePaid? paid)
     {
-        if (piece.BoughtPrice is not { } price)
+        if (paid is not { } own)
         {
             sheet.Gaps[i].Add(new(CostKind.Purchase, $"What was paid for {piece.Id} is not written down."));
-            return 0;
+            return;
         }
 
-        CostOrigin origin = new(Columns.Pieces.File, piece.Row, "The price paid, as written down.");
-        sheet.Lines[i].Add(new(CostKind.Purchase, piece.BoughtOn, price, "bought", origin));
-        sheet.Pay(piece.BoughtOn, -price, $"{piece.Id} bought", origin, CostKind.Purchase, piece.Id);
-        return price;
+        CostOrigin origin = new(Columns.Pieces.File, piece.Row, own.Rule);
+        sheet.Lines[i].Add(new(CostKind.Purchase, piece.BoughtOn, own.Amount, "bought", origin));
+        sheet.Pay(piece.BoughtOn, -own.Amount, $"{piece.Id} bought", origin, CostKind.Purchase, piece.Id);
     }
 
     /// <summary>What is stated for supplies replaces the ledger by a line of the difference, which is returned.</summary>

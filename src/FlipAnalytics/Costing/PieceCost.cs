@@ -29,8 +29,8 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// <param name="kind">The kind.</param>
     public decimal? Known(CostKind kind) => IsKnown(kind) ? Of(kind) : null;
 
-    /// <summary>Whether the log says what was paid for the piece.</summary>
-    public bool PurchaseKnown => Piece.BoughtPrice is not null;
+    /// <summary>Whether the log says what was paid for the piece, by itself or with its lot.</summary>
+    public bool PurchaseKnown => IsKnown(CostKind.Purchase);
 
     /// <summary>What the supplies ledger assigned, before what <c>pieces.csv</c> states.</summary>
     public decimal SuppliesByLedger => Of(CostKind.Supplies) - SuppliesDifference;

@@ -43,7 +43,10 @@ public sealed record SellingTerms
         bool isChannelKnown = source is not null || channel is null;
         if (!isChannelKnown)
             (rate, fixedFee, source) = Fees(log.Workshop, sales, null);
-        var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null).ToImmutableArray();
+        // The sum for a lot says nothing about the sticker of the one piece it stands at.
+        var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet();
+        var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null && !inLots.Contains(p))
+            .ToImmutableArray();
         decimal stickers = bargains.Sum(p => p.StickerPrice!.Value);
         return new()
         {

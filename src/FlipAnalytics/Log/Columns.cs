@@ -35,6 +35,7 @@ public static class Columns
             new("finish", Label, "Finish you gave it, such as satin or wax."),
             new("source", Label, "Where you found it, such as charity shop or roadside."),
             new("trip", Name, "Outing that brought it home; a name in trips.csv."),
+            new("lot", Name, "A word that pieces bought together for one sum share; one of them has the sum as its price."),
             new("bought_on", Date, "Day you bought it."),
             Money("sticker_price", "What the store asked.", Smallest.Zero),
             Money("bought_price", "What you paid; 0 if it cost nothing.", Smallest.Zero) with { IsRequired = true },

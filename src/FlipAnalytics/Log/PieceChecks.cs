@@ -76,9 +76,14 @@ internal static class PieceChecks
     private static void WarnOfGaps(ReadTable<Piece> pieces, LogProblems problems)
     {
         bool salesHaveDates = pieces.Kept.Any(piece => piece.SoldOn is not null);
+        var pricedLots = pieces.Kept.Where(piece => piece is { Lot: not null, BoughtPrice: not null })
+            .Select(piece => piece.Lot!)
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (Piece piece in pieces.Kept)
         {
-            if (piece.BoughtPrice is null && pieces.Headers.Contains("bought_price"))
+            if (piece.BoughtPrice is null
+                && pieces.Headers.Contains("bought_price")
+                && !(piece.Lot is { } lot && pricedLots.Contains(lot)))
             {
                 problems.Warning(
                     pieces.Table.File,

@@ -21,6 +21,7 @@ internal static class Rows
         Finish = cells.Text("finish"),
         Source = cells.Text("source"),
         Trip = cells.Text("trip"),
+        Lot = cells.Text("lot"),
         BoughtOn = cells.Date("bought_on"),
         StickerPrice = cells.Decimal("sticker_price"),
         BoughtPrice = cells.Decimal("bought_price"),

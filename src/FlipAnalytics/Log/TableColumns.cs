@@ -21,6 +21,7 @@ internal static class TableColumns
         "finish" => piece.Finish,
         "source" => piece.Source,
         "trip" => piece.Trip,
+        "lot" => piece.Lot,
         "bought_on" => Day(piece.BoughtOn),
         "sticker_price" => Number(piece.StickerPrice),
         "bought_price" => Number(piece.BoughtPrice),

@@ -80,6 +80,12 @@ public sealed record Piece
     /// <summary>The outing that brought it home; a name in <c>trips.csv</c>.</summary>
     public string? Trip { get; init; }
 
+    /// <summary>
+    /// A word shared by pieces bought together for one sum, which stands as the price paid for one of them while the
+    /// others have none; null for a piece bought by itself.
+    /// </summary>
+    public string? Lot { get; init; }
+
     /// <summary>Day it was bought.</summary>
     public DateOnly? BoughtOn { get; init; }
 

@@ -129,7 +129,7 @@ public sealed class CostBookLawsTests
             CostBook book = CostBook.Of(log);
             ILookup<string, decimal> cash = book.Cash.Where(c => c.PieceId is not null).ToLookup(c => c.PieceId!, c => c.Amount);
             Assert.All(book.Pieces, piece => Assert.Equal(
-                (piece.NetProceedsAtMost ?? 0) - (piece.Piece.BoughtPrice ?? 0), cash[piece.Piece.Id].Sum()));
+                (piece.NetProceedsAtMost ?? 0) - piece.Of(CostKind.Purchase), cash[piece.Piece.Id].Sum()));
         },
         iter: Logs);
 }

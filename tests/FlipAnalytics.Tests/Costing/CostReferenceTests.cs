@@ -138,9 +138,24 @@ public sealed class CostReferenceTests
         foreach (string lot in (string[])["lot", "lot2"])
         {
             JsonElement part = given.GetProperty(lot);
-            Assert.Equal(
-                All(answer, lot),
-                Shares.InProportion(Cents(part.GetProperty("paid_cents")), Numbers(part.GetProperty("expected_price_cents")), 2));
+            decimal paid = Cents(part.GetProperty("paid_cents"));
+            CostBook book = CostBook.Of(new()
+            {
+                Date = new(2026, 1, 1),
+                Pieces =
+                [
+                    .. Numbers(part.GetProperty("expected_price_cents")).Select((expected, i) => new Piece
+                    {
+                        Id = $"P{i}",
+                        Type = "chair",
+                        Lot = "estate",
+                        BoughtPrice = i == 0 ? paid : null,
+                        ExpectedPrice = expected / 100,
+                    }),
+                ],
+            });
+            Assert.Equal(All(answer, lot), book.Pieces.Select(piece => piece.Of(CostKind.Purchase)));
+            Assert.Equal(paid, book.Total(CostKind.Purchase).OnPieces);
         }
     }
 

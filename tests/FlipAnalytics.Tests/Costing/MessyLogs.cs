@@ -48,6 +48,8 @@ internal static class MessyLogs
             Height = looks.Item3 * 12,
             Condition = looks.Item4,
             Colour = colour,
+            // A third of the trips were one purchase for one sum, with prices here and there.
+            Lot = trip % 3 == 0 ? Named("L", trip) : null,
             // Trips 6 and above are in no trips.csv.
             Trip = trip > 6 ? null : Named("T", trip),
             BoughtOn = day,

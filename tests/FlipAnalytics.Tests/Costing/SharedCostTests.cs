@@ -30,6 +30,29 @@ public sealed class SharedCostTests
         Assert.Equal(90m, book.ToolsLeft[0].Value);
     }
 
+    /// <summary>100 for three chairs: 33.34, 33.33 and 33.33 where nothing was expected of one of them.</summary>
+    [Fact]
+    public void ALotIsSharedEquallyWhereAnExpectedPriceIsUnknown()
+    {
+        Piece first = new() { Id = "A", Type = "chair", Lot = "barn", BoughtPrice = 100, ExpectedPrice = 80 };
+        CostBook book = CostBook.Of(Log(0) with
+        {
+            Pieces = [first, first with { Id = "B", BoughtPrice = null }, first with { Id = "C", BoughtPrice = null, ExpectedPrice = null }],
+        });
+        Assert.Equal([33.34m, 33.33m, 33.33m], book.Pieces.Select(piece => piece.Of(CostKind.Purchase)));
+        Assert.All(book.Pieces, piece => Assert.True(piece.PurchaseKnown));
+    }
+
+    [Fact]
+    public void ALotWhosePiecesAllHaveAPriceOrNoneHasNothingToShare()
+    {
+        Piece priced = new() { Id = "A", Type = "chair", Lot = "barn", BoughtPrice = 100 };
+        Piece unpriced = new() { Id = "C", Type = "chair", Lot = "shed" };
+        CostBook book = CostBook.Of(Log(0) with { Pieces = [priced, priced with { Id = "B", BoughtPrice = 5 }, unpriced] });
+        Assert.Equal([100m, 5m, 0m], book.Pieces.Select(piece => piece.Of(CostKind.Purchase)));
+        Assert.False(book["C"].PurchaseKnown);
+    }
+
     [Fact]
     public void AToolWithoutALifeKeepsItsValueAndIsSaidSo()
     {

@@ -5,7 +5,7 @@ public sealed class ColumnsTests
     [Theory]
     [InlineData(
         "pieces.csv",
-        "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
+        "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, lot, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
     [InlineData("asking.csv", "id, date, price")]
     [InlineData("hours.csv", "id, date, task, hours")]
     [InlineData("supplies.csv", "item, kind, bought_on, quantity, unit, price, coverage, coverage_unit")]

@@ -64,6 +64,13 @@ public sealed class CrossCheckTests
         Assert.Equal(2, reading.Log!.Pieces.Length);
     }
 
+    [Fact]
+    public void A_piece_of_a_lot_needs_no_price_of_its_own_where_the_lot_has_one()
+    {
+        LogReading reading = LogFolder.ReadPieces("id,type,lot,bought_price\nP1,chair,barn,90\nP2,chair,Barn,\nP3,desk,shed,\n");
+        Assert.Equal(4, Assert.Single(reading.Problems, problem => problem.Column == "bought_price").Row);
+    }
+
     [Theory]
     [InlineData("asking.csv", "id,date,price\nP9,2025-02-01,80\n")]
     [InlineData("hours.csv", "id,hours\nP9,2\n")]

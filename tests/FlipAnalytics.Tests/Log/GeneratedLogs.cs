@@ -113,7 +113,7 @@ internal static class GeneratedLogs
         Ended.Array[0, 8], Gen.Select(Gen.Int[0, 7], Gen.Int[0, 90], Gen.Int[1, 999]).Array[0, 12], Settings, Text, Label, (pieces, facts, workshop, text, label) =>
         {
             ImmutableArray<Piece> named =
-                [.. pieces.Select((piece, i) => piece with { Id = Name("P", i), Trip = i % 2 == 0 ? Name("T", i) : null })];
+                [.. pieces.Select((piece, i) => piece with { Id = Name("P", i), Trip = i % 2 == 0 ? Name("T", i) : null, Lot = i % 3 == 0 ? label : null })];
             return new SalesLog
             {
                 Date = DateOnly.MaxValue,
