@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
