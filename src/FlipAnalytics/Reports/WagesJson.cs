@@ -79,9 +79,9 @@ internal sealed class SixDigits : JsonConverter<decimal>
 [JsonSerializable(typeof(WageTrail))]
 internal sealed partial class WagesJsonContext : JsonSerializerContext
 {
-    public static WagesJsonContext Readable { get; } = new(Options());
+    public static WagesJsonContext Readable { get; } = new(Written());
 
-    private static JsonSerializerOptions Options()
+    private static JsonSerializerOptions Written()
     {
         JsonSerializerOptions options = JsonStyle.Options();
         options.Converters.Add(new SixDigits());
