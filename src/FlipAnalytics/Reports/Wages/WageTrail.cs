@@ -98,8 +98,9 @@ public sealed record WageTrail
         int place = 0;
         while (!string.Equals(log.Pieces[place].Id, id, StringComparison.OrdinalIgnoreCase))
             place++;
-        FlipResult result = new(book.Pieces[place], HoursLedger.Of(log).Pieces[place]);
-        ImmutableArray<WageTrailLine> hours = [.. WageTrailHours.Of(log, result)];
+        HoursLedger ledger = HoursLedger.Of(log);
+        FlipResult result = new(book.Pieces[place], ledger.Pieces[place]);
+        ImmutableArray<WageTrailLine> hours = [.. WageTrailHours.Of(log, ledger, place)];
         Piece piece = result.Piece;
         return new()
         {

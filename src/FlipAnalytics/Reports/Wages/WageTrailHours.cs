@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using static System.FormattableString;
 
 namespace FlipAnalytics;
@@ -5,9 +7,9 @@ namespace FlipAnalytics;
 /// <summary>Where the hours of one piece come from.</summary>
 internal static class WageTrailHours
 {
-    public static IEnumerable<WageTrailLine> Of(SalesLog log, FlipResult result)
+    public static IEnumerable<WageTrailLine> Of(SalesLog log, HoursLedger ledger, int place)
     {
-        Piece piece = result.Piece;
+        Piece piece = log.Pieces[place];
         HoursEntry[] entries =
         [
             .. log.Hours.Where(entry => string.Equals(entry.PieceId, piece.Id, StringComparison.OrdinalIgnoreCase)),
@@ -27,7 +29,7 @@ internal static class WageTrailHours
             }
         }
 
-        if (result.Hours.Outings != 0)
+        if (ledger.Pieces[place].Outings != 0)
         {
             Trip[] trips =
             [
@@ -41,15 +43,22 @@ internal static class WageTrailHours
                 others == 1
                     ? Invariant($"All {trips.Sum(trip => trip.Hours):0.##} h: it brought home this piece alone.")
                     : Invariant($"{trips.Sum(trip => trip.Hours):0.##} h, shared equally by the {others} pieces brought home."),
-                result.Hours.Outings);
+                ledger.Pieces[place].Outings);
         }
 
-        if (result.Hours.General != 0)
+        WorkCalendar calendar = new(log);
+        foreach (GeneralHours general in ledger.General.Where(general => general.IsShared))
         {
+            ImmutableArray<(int Index, decimal Hours)> shares =
+                HoursLedger.SharedOver(calendar, general.Date, general.Hours);
+            decimal own = shares.Where(share => share.Index == place).Sum(share => share.Hours);
+            if (own == 0)
+                continue;
             yield return new(
-                "work for all pieces", null, Columns.Hours.File, null,
-                "Hours of no single piece and of outings that brought nothing home, shared each month over the pieces worked on, by hours.",
-                result.Hours.General);
+                general.Task?.ToString().ToLowerInvariant() ?? "work for all pieces", general.Date, general.Origin.File,
+                general.Origin.Row,
+                Invariant($"{general.Origin.Rule} Shared by the hours of {general.Date:yyyy-MM} over {TextLines.Counted(shares.Length, "piece")}."),
+                own);
         }
     }
 }

@@ -45,7 +45,7 @@ public static class WagesText
             foreach (HindsightRefusal refusal in report.Hindsight!.Refused.Take(FewestForATelling))
             {
                 text.AppendWrapped("  ", "    ", Invariant(
-                    $"{refusal.Id} {refusal.Type}: paid {Money(refusal.Paid)}, could have cost {(refusal.MostToHavePaid < 0 ? "nothing" : Money(refusal.MostToHavePaid))}; {WageFigures.Hours(refusal.Hours)} h at {Money(refusal.Earned ?? 0)} an hour"));
+                    $"{refusal.Id} {refusal.Type}: paid {Money(refusal.Paid)}, {(refusal.MostToHavePaid < 0 ? "too dear even as a gift" : "could have cost " + Money(refusal.MostToHavePaid))}; {WageFigures.Hours(refusal.Hours)} h at {Money(refusal.Earned ?? 0)} an hour"));
             }
         }
 

@@ -20,7 +20,7 @@ public sealed record WageSpread(
     int? AtTarget)
 {
     /// <summary>Share of flips that paid the target wage or more, 0 to 1; null without a target.</summary>
-    public decimal? ShareAtTarget => AtTarget / (decimal)Flips;
+    public decimal? ShareAtTarget => AtTarget * 1m / Flips;
 
     /// <summary>The spread of some flips; null where none has a wage.</summary>
     /// <param name="flips">The flips.</param>

@@ -8,6 +8,7 @@ namespace FlipAnalytics;
 public static class WagesSentences
 {
     private const int NamesShown = 4;
+    private const int ExtremesShown = 2;
 
     /// <summary>What the flips paid by the hour, in a sentence; or why that cannot be told.</summary>
     /// <param name="report">The report.</param>
@@ -56,7 +57,8 @@ public static class WagesSentences
         if (spread.Flips >= WageSum.FewestForARange)
         {
             sentences.Add(
-                $"{target}The middle flip paid {Money(spread.Median, report)}, half of them between {Money(spread.LowerQuartile, report)} and {Money(spread.UpperQuartile, report)}, the extremes {Money(spread.Lowest, report)} and {Money(spread.Highest, report)}.");
+                $"{target}The middle flip paid {Money(spread.Median, report)}, half of them between {Money(spread.LowerQuartile, report)} and {Money(spread.UpperQuartile, report)}.");
+            sentences.Add(Extremes(report));
         }
         else if (target.Length > 0)
         {
@@ -149,7 +151,7 @@ public static class WagesSentences
             ? Invariant($" {look.NotEvenAsAGift} would not have been worth it even as a gift.") : "";
         string others = look.EarnedByOthers is { } earned
             ? $" The others paid {Money(earned, report)} an hour." : "";
-        return Invariant($"With hindsight, {look.Refused.Length} of {look.Judged} cost more than your {wage} an hour allowed: {WageFigures.Hours(look.Hours)} h brought {Money(look.FullProfit, report)} ({(look.Earned is { } paid ? Money(paid, report) : "0")} an hour) and were worth {Money(look.HoursWorth, report)}, {Money(look.Shortfall, report)} short.{gift}{others}");
+        return Invariant($"With hindsight, {look.Refused.Length} of {look.Judged} cost more than your {wage} an hour allowed: {WageFigures.Hours(look.Hours)} h brought {Money(look.FullProfit, report)} ({(look.Earned is { } paid ? Money(paid, report) : "0")} an hour) and were worth {Money(look.HoursWorth, report)}, {Money(look.Shortfall, report)} short.{gift}{others}{(look.Refused.Length > 1 ? " Furthest off:" : "")}");
     }
 
     /// <summary>Pieces that left without a sale; null where there is none.</summary>
@@ -160,6 +162,15 @@ public static class WagesSentences
         int count = report.WrittenOff.Ids.Length;
         return count == 0 ? null
             : Invariant($"{count} more left without a sale and cost {Money(report.WrittenOff.Cost, report)}, in no wage: {WageFigures.Names(report.WrittenOff.Ids, NamesShown)}.");
+    }
+
+    private static string Extremes(WagesReport report)
+    {
+        FlipWage[] ordered = [.. report.Flips.Where(flip => flip.FullWage is not null).OrderByDescending(flip => flip.FullWage)];
+        return $"Best: {Named(ordered.Take(ExtremesShown))}. Worst: {Named(ordered.Reverse().Take(ExtremesShown))}. --tables lists every flip.";
+
+        string Named(IEnumerable<FlipWage> flips) =>
+            string.Join(", ", flips.Select(flip => $"{flip.Id} {flip.Type} {Money(flip.FullWage!.Value, report)}"));
     }
 
     internal static string Money(decimal amount, WagesReport report) => WageFigures.Money(amount, report.Workshop);

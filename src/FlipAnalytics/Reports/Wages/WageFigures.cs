@@ -13,7 +13,7 @@ internal static class WageFigures
     public static string Plain(decimal amount, Workshop workshop) => workshop.Currency.Round(amount).ToString(
         "F" + workshop.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
 
-    /// <summary>An amount of many in whole units where the currency has minor ones.</summary>
+    /// <summary>Hours with at most one digit after the point.</summary>
     public static string Hours(decimal hours) =>
         decimal.Round(hours, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);
 

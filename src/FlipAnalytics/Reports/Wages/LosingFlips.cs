@@ -1,11 +1,18 @@
 using System.Collections.Immutable;
 
+using static System.FormattableString;
+
 namespace FlipAnalytics;
 
 /// <summary>Finds the flips that lost money and what set them apart.</summary>
 internal sealed class LosingFlips
 {
     private const int FewestPeers = 3;
+
+    // Hours or rates this many times the usual ones are named as the reason of a high share.
+    private const decimal Striking = 1.25m;
+
+    private static readonly CostKind[] Kinds = Enum.GetValues<CostKind>();
 
     private readonly Dictionary<string, Sums> byType = new(StringComparer.OrdinalIgnoreCase);
     private readonly Sums all = new();
@@ -40,7 +47,7 @@ internal sealed class LosingFlips
         Sums peers = isSameType ? ofType : all.Without(flip);
         if (peers is not { Flips: >= FewestPeers, Takings: > 0 })
         {
-            CostKind biggest = Enum.GetValues<CostKind>().MaxBy(flip.Cost);
+            CostKind biggest = Kinds.MaxBy(flip.Cost);
             return new(
                 flip.Id, flip.Type, flip.SoldOn, flip.FullProfit!.Value, LossYardstick.None, peers.Flips, 0, [],
                 $"its largest cost was {Name(biggest)}, {Money(flip.Cost(biggest))} of {Money(flip.Takings!.Value)} it brought");
@@ -62,7 +69,7 @@ internal sealed class LosingFlips
                     : $"brought {Money(takings)}, where your other flips of the type bring {Money(usualTakings)}"));
         }
 
-        foreach (CostKind kind in Enum.GetValues<CostKind>())
+        foreach (CostKind kind in Kinds)
         {
             decimal cost = flip.Cost(kind);
             decimal usual = workshop.Currency.Round(usualTakings * (peers.Cost(kind) / peers.Takings));
@@ -83,9 +90,13 @@ internal sealed class LosingFlips
         string plain = kind == CostKind.Purchase
             ? $"{Money(cost)} paid for it, where {Money(usual)} would have been usual"
             : $"{Money(cost)} of {Name(kind)}, where {Money(usual)} would have been usual";
-        bool isByHours = kind is CostKind.Overhead or CostKind.Tools;
-        return isByHours && peers.UsualHours is { } hours && flip.BenchHours > hours * 1.25m
-            ? FormattableString.Invariant($"{plain}: it took {flip.BenchHours:0.#} h, others {hours:0.#} h")
+        if (kind is not (CostKind.Overhead or CostKind.Tools) || flip.BenchHours is not > 0)
+            return plain;
+        if (peers.UsualHours is { } hours && flip.BenchHours > hours * Striking)
+            return Invariant($"{plain}: it took {flip.BenchHours:0.#} h, others {hours:0.#} h");
+        decimal rate = cost / flip.BenchHours.Value;
+        return peers.CostPerHour(kind) is { } usualRate && rate > usualRate * Striking
+            ? $"{plain}: {Money(rate)} for each hour of work in those months, otherwise {Money(usualRate)}"
             : plain;
     }
 
@@ -109,6 +120,7 @@ internal sealed class LosingFlips
         private readonly decimal[] costs = new decimal[(int)CostKind.Fees + 1];
         private int timed;
         private decimal hours;
+        private readonly decimal[] timedCosts = new decimal[(int)CostKind.Fees + 1];
 
         public int Flips { get; private set; }
 
@@ -118,12 +130,18 @@ internal sealed class LosingFlips
 
         public decimal Cost(CostKind kind) => costs[(int)kind];
 
+        public decimal? CostPerHour(CostKind kind) => hours > 0 ? timedCosts[(int)kind] / hours : null;
+
         public void Add(FlipWage flip, int sign)
         {
             Flips += sign;
             Takings += sign * flip.Takings!.Value;
-            foreach (CostKind kind in Enum.GetValues<CostKind>())
+            foreach (CostKind kind in Kinds)
+            {
                 costs[(int)kind] += sign * flip.Cost(kind);
+                timedCosts[(int)kind] += flip.BenchHours is null ? 0 : sign * flip.Cost(kind);
+            }
+
             timed += flip.BenchHours is null ? 0 : sign;
             hours += sign * (flip.BenchHours ?? 0);
         }
@@ -132,6 +150,7 @@ internal sealed class LosingFlips
         {
             Sums others = new() { Flips = Flips, Takings = Takings, timed = timed, hours = hours };
             costs.CopyTo(others.costs, 0);
+            timedCosts.CopyTo(others.timedCosts, 0);
             others.Add(flip, -1);
             return others;
         }
