@@ -21,11 +21,14 @@ switch (args)
     case ["candidates"]:
         CandidatesBenchmark.Run();
         return 0;
+    case ["wages"]:
+        WagesBenchmark.Run();
+        return 0;
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates, wages or cold-start; README.md says what each measures.");
         return 2;
 }

@@ -5,8 +5,14 @@ public sealed class LosingFlipTests
 {
     private static Piece Chair(string id, decimal bought, decimal sold, decimal supplies = 10) => new()
     {
-        Id = id, Type = "chair", BoughtPrice = bought, SoldPrice = sold, SoldOn = new(2026, 2, 1), SuppliesCost = supplies,
-        Fees = 0, Hours = 2,
+        Id = id,
+        Type = "chair",
+        BoughtPrice = bought,
+        SoldPrice = sold,
+        SoldOn = new(2026, 2, 1),
+        SuppliesCost = supplies,
+        Fees = 0,
+        Hours = 2,
     };
 
     private static LosingFlip Loser(params Piece[] pieces) =>
@@ -53,7 +59,9 @@ public sealed class LosingFlipTests
         Piece[] pieces = [Chair("A", 20, 100), Chair("B", 20, 100), Chair("C", 20, 100), Chair("X", 20, 100) with { Hours = 18 }];
         LosingFlip loser = Assert.Single(WagesReport.Of(new()
         {
-            Date = new(2026, 3, 1), Pieces = [.. pieces], Overheads = [new(new(2026, 2, 1), "rent", 120)],
+            Date = new(2026, 3, 1),
+            Pieces = [.. pieces],
+            Overheads = [new(new(2026, 2, 1), "rent", 120)],
         }).Losers);
         Assert.Equal(
             "90.00 of rent and other shared costs, where 10.00 would have been usual: it took 18 h, others 2 h", loser.MainReason);

@@ -11,8 +11,8 @@ public sealed class WagesLawsTests
 
     private static readonly Gen<SalesLog> AnyLog = Gen.OneOf(MessyLogs.Any, CostingLogs.Any);
 
-    private static readonly Gen<ReportPeriod?> AnyPeriod = Gen.OneOf(
-        Gen.Const<ReportPeriod?>(null), Gen.Int[2023, 2026].Select(year => ReportPeriod.Parse(FormattableString.Invariant($"{year}"))));
+    private static readonly Gen<ReportPeriod?> AnyPeriod = Gen.Int[2022, 2026].Select(
+        year => year == 2022 ? null : ReportPeriod.Parse(FormattableString.Invariant($"{year}")));
 
     [Fact]
     public void All_sums_agree_to_the_last_digit_over_any_period() => Gen.Select(AnyLog, AnyPeriod).Sample(

@@ -5,7 +5,12 @@ public sealed class WagesTextTests
 {
     private static Piece Sold(string id, decimal? price = 100, decimal? hours = 4) => new()
     {
-        Id = id, Type = "chair", BoughtPrice = 20, SoldPrice = price, SoldOn = new(2026, 2, 1), Hours = hours,
+        Id = id,
+        Type = "chair",
+        BoughtPrice = 20,
+        SoldPrice = price,
+        SoldOn = new(2026, 2, 1),
+        Hours = hours,
     };
 
     private static string Text(params Piece[] pieces) =>
