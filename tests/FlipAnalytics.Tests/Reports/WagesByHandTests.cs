@@ -66,7 +66,7 @@ public sealed class WagesByHandTests
         Assert.Equal(14.8m, total.CashWage);
         Assert.Equal(138m / 14.33m, total.FullWage);
         Assert.Equal((3, 2, 1, 80m), (total.Flips, total.Counted, total.WithoutHours, total.FullProfitWithoutHours));
-        Assert.Equal(["C"], Report.LeftOut.WithoutHours);
+        Assert.Equal<string>(["C"], Report.LeftOut.WithoutHours);
         Assert.Null(total.Range);
     }
 
