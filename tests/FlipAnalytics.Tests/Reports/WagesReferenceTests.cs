@@ -84,7 +84,7 @@ public sealed class WagesReferenceTests
         });
         decimal expected = answer.RootElement.GetProperty("answer").GetProperty("wage_cents_per_hour").GetDecimal() / 100;
         Assert.Equal(1, (double)(report.Total.FullWage!.Value / expected), 1e-12);
-        Assert.StartsWith("Your 1 flip paid 20.70 an hour", WagesSentences.Answer(report), StringComparison.Ordinal);
+        Assert.StartsWith("Your one flip paid 20.70 an hour", WagesSentences.Answer(report), StringComparison.Ordinal);
 
         decimal Cents(string name) => given.GetProperty(name).GetDecimal() / 100;
     }

@@ -27,8 +27,8 @@ public sealed class WagesTextTests
     public void A_bare_list_of_pieces_gets_its_wage_and_what_it_leaves_out()
     {
         string text = Text(Sold("A"));
-        Assert.StartsWith("Your 1 flip paid at most 20.00 an hour, all costs and all work counted.", text, StringComparison.Ordinal);
-        Assert.Contains("Too few flips to say how much of that is luck.", text, StringComparison.Ordinal);
+        Assert.StartsWith("Your one flip paid at most 20.00 an hour, all costs and all work counted.", text, StringComparison.Ordinal);
+        Assert.Contains("Too few flips to say how much of that is luck, or whether pay rises or falls.", text, StringComparison.Ordinal);
         Assert.Contains("fees of 1 flip", text, StringComparison.Ordinal);
         Assert.Contains("No supplies are written down anywhere", text, StringComparison.Ordinal);
         Assert.Contains("The log has no tools (tools.csv), no outings (trips.csv), no rent and the like", text, StringComparison.Ordinal);
@@ -41,12 +41,16 @@ public sealed class WagesTextTests
         Text(Sold("A", hours: null), Sold("B", hours: null)), StringComparison.Ordinal);
 
     [Fact]
+    public void No_hours_still_tell_what_was_left() => Assert.Contains(
+        "Together they left at\nmost 160.00.", Text(Sold("A", hours: null), Sold("B", hours: null)), StringComparison.Ordinal);
+
+    [Fact]
     public void What_is_left_out_is_named()
     {
         string text = Text(Sold("A"), Sold("B", price: null), Sold("C") with { BoughtPrice = null }, Sold("D", hours: null));
         Assert.Contains("Sold without a price on record, so left out: B.", text, StringComparison.Ordinal);
         Assert.Contains("What was paid is not on record, so left out: C.", text, StringComparison.Ordinal);
-        Assert.Contains("Hours missing: D.", text, StringComparison.Ordinal);
+        Assert.Contains("No hours are written down for D: what was left on them, 80.00, is in no wage.", text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -4,7 +4,7 @@ namespace FlipAnalytics;
 
 /// <summary>A cost that some flips lack.</summary>
 /// <param name="Kind">The kind.</param>
-/// <param name="Flips">Counted flips that lack it.</param>
+/// <param name="Flips">Flips with a known profit that lack it.</param>
 public sealed record MissingCost(CostKind Kind, int Flips);
 
 /// <summary>Flips that the wages leave out, by id.</summary>
@@ -71,7 +71,7 @@ public sealed record WagesReport
     /// <summary>Flips that the wages leave out.</summary>
     public required FlipsLeftOut LeftOut { get; init; }
 
-    /// <summary>Costs that counted flips lack.</summary>
+    /// <summary>Costs that flips with a known profit lack.</summary>
     public required ImmutableArray<MissingCost> MissingCosts { get; init; }
 
     /// <summary>Kinds of cost of which the log has nothing at all, so that no flip carries any.</summary>
@@ -84,9 +84,11 @@ public sealed record WagesReport
     public required WagesReconciliation Reconciliation { get; init; }
 
     /// <summary>
-    /// Whether the cash wage lacks a cost: one that a gap tells of, or supplies where the log has none at all.
+    /// Whether cash wage or profit lack a cost: one that a gap tells of, or supplies where the log has none at all.
     /// </summary>
-    public bool CashIsAtMost => Total.CashIsAtMost || (Total.Counted > 0 && KindsWithoutRecord.Contains(CostKind.Supplies));
+    public bool CashIsAtMost => Total.CashIsAtMost
+        || (Total.Counted + Total.WithoutHours > 0 && KindsWithoutRecord.Contains(CostKind.Supplies))
+        || (Total.Counted == 0 && Flips.Any(flip => flip is { FullProfit: not null, CashIsAtMost: true }));
 
     /// <summary>Whether the full wage lacks a cost.</summary>
     public bool FullIsAtMost => Total.FullIsAtMost || CashIsAtMost;
@@ -111,7 +113,6 @@ public sealed record WagesReport
         WageSum total = WageSum.Of(flips, currency);
         ImmutableArray<WageGrouping> groupings =
             [.. Enum.GetValues<WageGroupBy>().Select(by => WageGrouping.Of(flips, by, currency))];
-        FlipWage[] counted = [.. flips.Where(flip => flip.Counts)];
         PieceCost[] writtenOff =
         [
             .. book.Pieces.Where(piece => piece.Piece.IsGone && piece.Piece.LeftAs is not LeftAs.Kept
@@ -140,7 +141,7 @@ public sealed record WagesReport
                 period is null ? [] : [.. sold.Where(flip => flip.SoldOn is null).Select(flip => flip.Id)]),
             MissingCosts =
             [
-                .. counted.SelectMany(flip => flip.Missing).GroupBy(kind => kind)
+                .. flips.Where(flip => flip.FullProfit is not null).SelectMany(flip => flip.Missing).GroupBy(kind => kind)
                     .OrderByDescending(kind => kind.Count()).ThenBy(kind => kind.Key)
                     .Select(kind => new MissingCost(kind.Key, kind.Count())),
             ],

@@ -29,12 +29,14 @@ public static class WagesSentences
             string why = total.WithoutHours > 0 ? "none has its hours written down. Note the hours of a piece in hours.csv, or in the column hours of pieces.csv"
                 : total.Counted > 0 ? "no hands-on hours are written down for them"
                 : "sale price or price paid is missing for each";
-            return $"What your {Flips(total.Flips)}{span} paid by the hour cannot be told: {why}.";
+            string left = total.WithoutHours == 0 ? ""
+                : $" Together they left {AtMost(report.FullIsAtMost)}{Money(total.FullProfitWithoutHours + total.FullProfit, report)}.";
+            return $"What {Yours(total.Flips)}{span} paid by the hour cannot be told: {why}.{left}";
         }
 
-        string which = total.Counted == total.Flips ? $"Your {Flips(total.Flips)}{span}"
+        string which = total.Counted == total.Flips ? Capital($"{Yours(total.Flips)}{span}")
             : Invariant($"The {total.Counted} of your {Flips(total.Flips)}{span} with price and hours on record");
-        string bench = total.CashWage is { } cash
+        string bench = total.CashWage is { } cash && (total.OutsideHours != 0 || total.CashProfit != total.FullProfit)
             ? $" At the bench alone, before shared costs: {AtMost(report.CashIsAtMost)}{Money(cash, report)}."
             : "";
         return $"{which} paid {AtMost(report.FullIsAtMost)}{Money(wage, report)} an hour, all costs and all work counted.{bench}";
@@ -48,9 +50,12 @@ public static class WagesSentences
         if (report is not { Spread: { } spread, Total.FullWage: not null })
             return [];
         List<string> sentences = [];
-        sentences.Add(report.Total.Range is { } range
-            ? $"Some of that is luck: in the long run such flips likely pay between {Money(range.Low, report)} and {Money(range.High, report)} (19 times in 20)."
-            : "Too few flips to say how much of that is luck.");
+        if (report.Total.Range is { } range)
+        {
+            sentences.Add(
+                $"Some of that is luck: in the long run such flips likely pay between {Money(range.Low, report)} and {Money(range.High, report)} (19 times in 20).");
+        }
+
         string target = spread.AtTarget is { } met
             ? Invariant($"{met} of {spread.Flips} met your {Money(report.Workshop.TargetWage!.Value, report)} an hour. ")
             : "";
@@ -67,6 +72,7 @@ public static class WagesSentences
 
         sentences.Add(report.Trend switch
         {
+            null when report.Total.Range is null => "Too few flips to say how much of that is luck, or whether pay rises or falls.",
             null => Invariant($"Too few to tell whether pay rises or falls: that takes {WageTrend.FewestFlips} dated flips over half a year."),
             { IsClear: true } trend =>
                 $"Pay {(trend.ChangePerYear > 0 ? "rises" : "falls")} by about {Money(Math.Abs(trend.ChangePerYear), report)} an hour each year (likely {Signed(trend.Low, report)} to {Signed(trend.High, report)}).",
@@ -83,29 +89,31 @@ public static class WagesSentences
         ArgumentNullException.ThrowIfNull(report);
         List<string> sentences = [];
         WageSum total = report.Total;
-        if (!report.MissingCosts.IsEmpty)
-        {
-            IEnumerable<string> kinds = report.MissingCosts.Select(
-                missing => Invariant($"{Name(missing.Kind)} of {Flips(missing.Flips)}"));
-            sentences.Add($"\"At most\", since the log does not tell all costs: {string.Join(", ", kinds)}.");
-        }
-
-        if (total.Counted > 0 && report.KindsWithoutRecord.Contains(CostKind.Supplies))
-            sentences.Add("No supplies are written down anywhere, so none are taken off: the true wage is lower. Add supplies.csv, or supplies_cost in pieces.csv.");
+        bool hasProfit = total.Counted + total.WithoutHours > 0;
+        bool hasNoSupplies = report.KindsWithoutRecord.Contains(CostKind.Supplies);
+        string[] kinds =
+        [
+            .. report.MissingCosts.Where(missing => !(hasNoSupplies && missing.Kind == CostKind.Supplies))
+                .Select(missing => Invariant($"{Name(missing.Kind)} of {Flips(missing.Flips)}")),
+        ];
+        if (kinds.Length > 0)
+            sentences.Add($"The log does not tell all costs ({string.Join(", ", kinds)}), hence \"at most\".");
+        if (hasProfit && hasNoSupplies)
+            sentences.Add("No supplies are written down anywhere, so none are taken off: the truth is lower. Add supplies.csv, or supplies_cost in pieces.csv.");
         string[] others = [.. report.KindsWithoutRecord.Where(kind => kind != CostKind.Supplies).Select(Table)];
-        if (total.Counted > 0 && others.Length > 0)
+        if (hasProfit && others.Length > 0)
             sentences.Add($"The log has no {string.Join(", no ", others)}: whatever those cost is not taken off.");
         if (total.WithoutHours > 0 && total.FullWage is not null)
         {
             sentences.Add(
-                $"Hours missing: {WageFigures.Names(report.LeftOut.WithoutHours, NamesShown)}. Their {Money(total.FullProfitWithoutHours, report)} is in no wage.");
+                $"No hours are written down for {WageFigures.Names(report.LeftOut.WithoutHours, NamesShown)}: what was left on them, {Money(total.FullProfitWithoutHours, report)}, is in no wage.");
         }
 
         if (report.FilledIn is { Total.FullWage: { } filled } estimate)
         {
             string still = estimate.StillUnknown > 0 ? Invariant($"; {estimate.StillUnknown} stay unknown") : "";
             sentences.Add(
-                $"With hours estimated for {(estimate.Filled == 1 ? "that one" : Invariant($"those {estimate.Filled}"))} ({WageFigures.Hours(estimate.Hours)} h by what such pieces take you), all of them paid {AtMost(report.FullIsAtMost)}{Money(filled, report)} an hour{still}.");
+                $"With hours estimated for {(estimate.Filled == 1 ? "that one" : Invariant($"those {estimate.Filled}"))} ({WageFigures.Hours(estimate.Hours)} h, as such pieces usually take), all of them paid {AtMost(report.FullIsAtMost || estimate.Total.FullIsAtMost)}{Money(filled, report)} an hour{still}.");
         }
 
         if (!report.LeftOut.WithoutSalePrice.IsEmpty)
@@ -133,7 +141,7 @@ public static class WagesSentences
             ? $" {WageFigures.Hours(hours.OnPiecesWithoutTask)} h on pieces have no task written down and count as bench work."
             : "";
         return hours.Outside == 0
-            ? $"All {WageFigures.Hours(hours.All)} hours on record{log} are at the bench: looking, photos, listing and selling are not written down, so the wage looks better than it is.{without}"
+            ? $"All {WageFigures.Hours(hours.All)} hours on record{log} are at the bench: looking, photos, listing and selling are not written down, so the wage looks better than it is."
             : $"Of {WageFigures.Hours(hours.All)} hours{log}, {WageFigures.Hours(hours.Outside)} ({WageFigures.Percent(hours.Outside, hours.All)}) went outside the bench: {outside}.{without}";
     }
 
@@ -179,6 +187,10 @@ public static class WagesSentences
 
     private static string Signed(decimal amount, WagesReport report) =>
         (amount > 0 ? "+" : "") + Money(amount, report);
+
+    private static string Yours(int flips) => flips == 1 ? "your one flip" : $"your {Flips(flips)}";
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static string Flips(int count) => TextLines.Counted(count, "flip");
 

@@ -141,19 +141,28 @@ public static class WagesText
         HoursReconciliation hours = report.Reconciliation.Hours;
         if (profit.Flips > 0)
         {
+            string costs = Parts(" - ", Plain,
+                ("bought", profit.Purchases), ("supplies", profit.Supplies), ("fees", profit.Fees),
+                ("delivery", profit.Delivery), ("outings", profit.Outings), ("tools", profit.Tools),
+                ("rent and the like", profit.Overhead));
             text.Append('\n').AppendWrapped("", "  ", Invariant(
-                $"It adds up ({TextLines.Counted(profit.Flips, "flip")}): takings {Plain(profit.Takings)} - bought {Plain(profit.Purchases)} - supplies {Plain(profit.Supplies)} - fees {Plain(profit.Fees)} - delivery {Plain(profit.Delivery)} - outings {Plain(profit.Outings)} - tools {Plain(profit.Tools)} - rent and the like {Plain(profit.Overhead)} = {Plain(profit.FullProfit)}; off by {Plain(profit.Difference)}."));
+                $"It adds up ({TextLines.Counted(profit.Flips, "flip")}): takings {Plain(profit.Takings)}{costs} = {Plain(profit.FullProfit)}; off by {Plain(profit.Difference)}."));
         }
 
         if (hours.Written > 0)
         {
-            string twice = hours.WrittenTwice > 0 ? Invariant($" + written twice {hours.WrittenTwice:0.00}") : "";
+            string parts = Parts(" + ", amount => Invariant($"{amount:0.00}"),
+                ("other flips", hours.OtherFlips), ("pieces not sold", hours.UnsoldPieces),
+                ("on no piece", hours.NotShared), ("written twice", hours.WrittenTwice));
             text.AppendWrapped("", "  ", Invariant(
-                $"Hours: these flips {hours.CountedFlips:0.00} + other flips {hours.OtherFlips:0.00} + pieces not sold {hours.UnsoldPieces:0.00} + on no piece {hours.NotShared:0.00}{twice} = written down {hours.Written:0.00}; off by {hours.Difference:0.00}."));
+                $"Hours: these flips {hours.CountedFlips:0.00}{parts} = written down {hours.Written:0.00}; off by {hours.Difference:0.00}."));
         }
 
         string Plain(decimal amount) => WageFigures.Plain(amount, report.Workshop);
     }
+
+    private static string Parts(string sign, Func<decimal, string> shown, params (string Name, decimal Amount)[] parts) =>
+        string.Concat(parts.Where(part => part.Amount != 0).Select(part => $"{sign}{part.Name} {shown(part.Amount)}"));
 
     private static void AppendNotes(StringBuilder text, WagesReport report)
     {
