@@ -130,7 +130,7 @@ public sealed record FlipWage
             ExpectedPrice = flip.Piece.ExpectedPrice,
             SoldPrice = flip.Piece.SoldPrice,
             Takings = flip.Takings,
-            Purchase = flip.Piece.BoughtPrice is null ? null : costs[(int)CostKind.Purchase],
+            Purchase = flip.Cost.PurchaseKnown ? costs[(int)CostKind.Purchase] : null,
             Supplies = costs[(int)CostKind.Supplies],
             Fees = costs[(int)CostKind.Fees],
             Delivery = costs[(int)CostKind.Delivery],
