@@ -24,11 +24,14 @@ switch (args)
     case ["candidates"]:
         CandidatesBenchmark.Run();
         return 0;
+    case ["wages"]:
+        WagesBenchmark.Run();
+        return 0;
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages or cold-start; README.md says what each measures.");
         return 2;
 }

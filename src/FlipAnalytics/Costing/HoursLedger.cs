@@ -110,13 +110,23 @@ public sealed record HoursLedger
 
         bool Share(DateOnly? day, decimal hours)
         {
-            ImmutableArray<WorkShare> work = day is { } month ? calendar.In(month) : [];
-            if (work.IsEmpty)
-                return false;
-            ImmutableArray<decimal> shares = Shares.InProportion(hours, [.. work.Select(w => w.Weight)], Digits);
-            for (int k = 0; k < work.Length; k++)
-                general[work[k].Index] += shares[k];
-            return true;
+            ImmutableArray<(int Index, decimal Hours)> shares = SharedOver(calendar, day, hours);
+            foreach (var (index, share) in shares)
+                general[index] += share;
+            return !shares.IsEmpty;
         }
+    }
+
+    /// <summary>
+    /// What pieces carry of hours of no single piece, by their place in the log: none where none was worked on that month.
+    /// </summary>
+    internal static ImmutableArray<(int Index, decimal Hours)> SharedOver(
+        WorkCalendar calendar, DateOnly? day, decimal hours)
+    {
+        ImmutableArray<WorkShare> work = day is { } month ? calendar.In(month) : [];
+        if (work.IsEmpty)
+            return [];
+        ImmutableArray<decimal> shares = Shares.InProportion(hours, [.. work.Select(w => w.Weight)], Digits);
+        return [.. work.Select((share, k) => (share.Index, shares[k]))];
     }
 }

@@ -1,0 +1,79 @@
+using System.CommandLine;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary><c>flip wages</c>: what each flip paid by the hour.</summary>
+internal sealed class WagesCommand
+{
+    private readonly Option<WageGroupBy?> by = Values.Word<WageGroupBy>("--by", "Show one grouping in full");
+    private readonly Option<string?> period = Values.Text(
+        "--period", "Flips sold in this span alone, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14.", "PERIOD");
+    private readonly Option<decimal?> wage = Values.Number(
+        "--wage", "What you want for an hour; target_wage in workshop.toml unless given.");
+    private readonly Option<string?> explain = Values.Text(
+        "--explain", "Every line of one piece's money and hours, with its place in the log; also of a piece not sold.", "ID");
+    private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
+    private readonly LogOptions log;
+
+    private WagesCommand(Command command)
+    {
+        foreach (Option option in new Option[] { by, period, wage, explain, tables })
+            command.Options.Add(option);
+        log = new(command);
+        command.SetAction(Run);
+    }
+
+    public static Command Create()
+    {
+        var command = new Command("wages",
+            "What each flip paid by the hour, which lost money and why, and what your target wage would have refused.");
+        ExamplesHelp.AddTo(command,
+            "flip wages --log my-log",
+            "flip wages --log my-log --by color --period 2026-Q1",
+            "flip wages --log my-log --explain P0012",
+            "flip wages --log my-log --tables wages-tables");
+        _ = new WagesCommand(command);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        ReportPeriod? span = null;
+        if (parsed.GetValue(period) is { } text && (span = ReportPeriod.Parse(text)) is null)
+        {
+            throw new CommandProblemException(
+                $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14; found '{text}'.");
+        }
+
+        OpenedLog opened = log.Open(parsed);
+        if (opened.Log is not { } sales)
+            return opened.ExitCode;
+        if (parsed.GetValue(wage) is { } target)
+            sales = sales with { Workshop = sales.Workshop with { TargetWage = target } };
+        string answer = parsed.GetValue(explain) is { } id ? Explain(parsed, sales, id) : Report(parsed, sales, span);
+        Console.Out.Write(answer);
+        if (!parsed.GetValue(log.Json) && opened.Sentence is { } sentence)
+            Console.Out.Write($"\n{sentence}\n");
+        return opened.ExitCode;
+    }
+
+    private string Explain(ParseResult parsed, SalesLog sales, string id)
+    {
+        if (WageTrail.Refusal(sales, id) is { } refusal)
+            throw new CommandProblemException(refusal);
+        var trail = WageTrail.Of(sales, id);
+        return parsed.GetValue(log.Json) ? WagesJson.Render(trail) : WageTrailText.Render(trail, sales.Workshop);
+    }
+
+    private string Report(ParseResult parsed, SalesLog sales, ReportPeriod? span)
+    {
+        var report = WagesReport.Of(sales, span, HoursFilledIn.ByPiece(sales));
+        if (parsed.GetValue(tables) is { } folder)
+        {
+            foreach (string path in ReportTableFiles.Write(report.Tables(), folder))
+                Console.Error.WriteLine(path);
+        }
+
+        return parsed.GetValue(log.Json) ? WagesJson.Render(report) : WagesText.Render(report, parsed.GetValue(by));
+    }
+}

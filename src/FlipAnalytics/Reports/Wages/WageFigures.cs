@@ -1,0 +1,32 @@
+using System.Globalization;
+
+namespace FlipAnalytics;
+
+/// <summary>Amounts and names as the texts of the wages report write them.</summary>
+internal static class WageFigures
+{
+    /// <summary>An amount with the currency's sign and minor digits.</summary>
+    public static string Money(decimal amount, Workshop workshop) =>
+        $"{(amount < 0 ? "-" : "")}{workshop.Symbol}{Plain(Math.Abs(amount), workshop)}";
+
+    /// <summary>An amount without the currency's sign, halves away from zero.</summary>
+    public static string Plain(decimal amount, Workshop workshop) => workshop.Currency.Round(amount).ToString(
+        "F" + workshop.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+
+    /// <summary>Hours with at most one digit after the point.</summary>
+    public static string Hours(decimal hours) =>
+        decimal.Round(hours, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);
+
+    /// <summary>A share as a whole per cent.</summary>
+    public static string Percent(decimal part, decimal whole) => whole == 0 ? "0 %"
+        : decimal.Round(100 * part / whole, 0, MidpointRounding.AwayFromZero).ToString("0", CultureInfo.InvariantCulture) + " %";
+
+    /// <summary>The first few names and how many more there are.</summary>
+    public static string Names(IReadOnlyList<string> names, int shown)
+    {
+        string first = string.Join(", ", names.Take(shown));
+        return names.Count > shown
+            ? string.Create(CultureInfo.InvariantCulture, $"{first} and {names.Count - shown} more")
+            : first;
+    }
+}
