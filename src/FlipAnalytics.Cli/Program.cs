@@ -15,6 +15,7 @@ internal static class Program
         root.Subcommands.Add(CheckCommand.Create());
         root.Subcommands.Add(BuyCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(QuarterCommand.Create());
 #if !NATIVE
         root.Subcommands.Add(NotebookCommand.Create());
 #endif
