@@ -39,6 +39,7 @@ public static class QuarterJson
             report.Prompts,
             report.Undated,
             report.Lacking,
+            report.Notes,
             report.Sums);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
@@ -83,6 +84,7 @@ internal sealed record QuarterDocument(
     ImmutableArray<QuarterPrompt> Prompts,
     ImmutableArray<QuarterUndated> Undated,
     ImmutableArray<string> Lacking,
+    ImmutableArray<string> Notes,
     ImmutableArray<QuarterSum> Sums);
 
 [JsonSerializable(typeof(QuarterDocument))]

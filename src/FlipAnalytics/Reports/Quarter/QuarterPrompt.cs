@@ -27,7 +27,7 @@ internal sealed record QuarterTaxFacts(
 /// </summary>
 internal static class QuarterPrompts
 {
-    private const string Published = "published";
+    public const string Published = "published";
     private const string FromMemory = "from memory, not looked up";
 
     // A threshold is worth a thought from three quarters of the way on.
@@ -55,7 +55,7 @@ internal static class QuarterPrompts
             _ => "Ask how stock and supplies at the year's end are to be counted; your own labour is in neither.",
             "IRS Publication 334, chapter 6; Schedule C, Part III", Published),
         new("USD", "the US", f => f.Driving > 0,
-            _ => "Driving counts here at a rate a mile. Ask whether that rate or actual costs fit you, and keep dates, miles and purpose.",
+            _ => "Driving counts here at a rate a mile. Ask whether that rate, to be chosen in a vehicle's first year, or actual costs fit you.",
             "Standard mileage rate; Notice 2026-10, 29 Dec 2025, for 2026", Published),
         new("GBP", "the UK", f => f.Takings > 1_000 * Near,
             f => $"Takings since {Day(f)} are {Whole(f.Takings)}. The trading allowance is 1,000 of gross income a tax year, instead of costs: ask which is better for you and whether to register.",

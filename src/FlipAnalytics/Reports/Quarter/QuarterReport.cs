@@ -68,6 +68,9 @@ public sealed record QuarterReport
     /// <summary>What the log does not hold at all and the figures therefore leave out: a sentence each.</summary>
     public required ImmutableArray<string> Lacking { get; init; }
 
+    /// <summary>What is unknown, assumed or contradictory in the books of the whole log: a sentence each.</summary>
+    public required ImmutableArray<string> Notes { get; init; }
+
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 
@@ -130,6 +133,7 @@ public sealed record QuarterReport
             Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
             Undated = QuarterUndated.Of(books),
             Lacking = [.. WhatIsLacking(log)],
+            Notes = books.Costs.Notes,
             Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, profit, cash, sales),
         };
 

@@ -41,6 +41,17 @@ public static class QuarterSentences
         return [.. new[] { AgainstTarget(report), HoursMeant(report), AtMost(report) }.OfType<string>()];
     }
 
+    /// <summary>Why the money in hand is not the profit; null where it is.</summary>
+    /// <param name="report">The report.</param>
+    public static string? ProfitToCash(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        QuarterSum sum = report.Sums.First(sum => sum.Name == QuarterSums.ProfitToCashName);
+        string parts = string.Join(", ", sum.Terms.Skip(1).Select(term => $"{term.What} {Signed(report, term.Amount)}"));
+        return parts.Length == 0 ? null
+            : $"Why {Signed(report, sum.Total)} in hand and not {Signed(report, sum.Terms[0].Amount)} as made: {parts}.";
+    }
+
     /// <summary>Facts without a day, a sentence each.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<string> Undated(QuarterReport report)
@@ -153,9 +164,9 @@ public static class QuarterSentences
         return (costs.Length, prices.Length) switch
         {
             (0, 0) => null,
-            (_, 0) => $"The true profit is this or lower, for of the pieces sold this is not written down: {costs}.",
-            (0, _) => $"The true profit is higher, for of the pieces sold this is not written down: {prices}.",
-            _ => $"The true profit may be higher or lower, for of the pieces sold this is not written down: {prices}, {costs}.",
+            (_, 0) => $"The true profit is this or lower; not written down of the pieces sold: {costs}.",
+            (0, _) => $"The true profit is higher; not written down of the pieces sold: {prices}.",
+            _ => $"The true profit may be higher or lower; not written down of the pieces sold: {prices}, {costs}.",
         };
     }
 

@@ -67,14 +67,16 @@ internal sealed class QuarterSteps(
 
     private QuarterStep? UseUp()
     {
-        decimal used = books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated && period.Contains(line.Arose))
+        // What pieces state to have used beyond the cans has probably come from the cans.
+        decimal there = closing.InCans - Math.Max(0, closing.StatedBeyondCans);
+        decimal used = books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && period.Contains(line.Arose))
             .Sum(line => line.Line.Amount);
-        if (used <= 0 || closing.InCans <= 0)
+        if (used <= 0 || there <= 0)
             return null;
-        decimal months = Round(closing.InCans / used * period.Days * 12 / 365, 1);
+        decimal months = Round(there / used * period.Days * 12 / 365, 1);
         return months <= MonthsAhead ? null : new(
-            "use up", "supplies in cans", books.Costs.SuppliesLeft.Count(stock => stock.Value > 0), closing.InCans, null, null,
-            Text($"Use up supplies before buying more: {Money(closing.InCans)} is in cans, {months:0.0} months at the pace of this {period.Noun}."));
+            "use up", "supplies in cans", books.Costs.SuppliesLeft.Count(stock => stock.Value > 0), there, null, null,
+            Text($"Use up supplies before buying more: about {Money(there)} is in cans, {months:0.0} months at the pace of this {period.Noun}."));
     }
 
     private IEnumerable<QuarterStep> StopBuying()

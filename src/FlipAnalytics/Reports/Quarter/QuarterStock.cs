@@ -26,7 +26,10 @@ public sealed record QuarterStockPiece(
 /// <param name="Pieces">Each piece in stock, in the order of the log.</param>
 /// <param name="ByState">In the workshop, on sale.</param>
 /// <param name="ByAge">By days since bought: 0-30, 31-90, 91-180, over 180, unknown.</param>
-/// <param name="InCans">Supplies bought and not yet used up on a piece.</param>
+/// <param name="InCans">Supplies bought and not yet used up on a piece, as far as uses are written down.</param>
+/// <param name="StatedBeyondCans">
+/// What <c>pieces.csv</c> states for supplies so far beyond what cans were charged for; that much may be missing in the cans.
+/// </param>
 /// <param name="Tools">Book value of tools: price less wear.</param>
 public sealed record QuarterStock(
     DateOnly Day,
@@ -34,6 +37,7 @@ public sealed record QuarterStock(
     ImmutableArray<QuarterStockGroup> ByState,
     ImmutableArray<QuarterStockGroup> ByAge,
     decimal InCans,
+    decimal StatedBeyondCans,
     decimal Tools)
 {
     private const decimal SquareInches = 144;
@@ -72,6 +76,7 @@ public sealed record QuarterStock(
                 - QuarterMovement.Paid(books, CostKind.Supplies, movement => movement > day)
                 + books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated && line.Arose > day)
                     .Sum(line => line.Line.Amount),
+            books.Lines.Where(line => line.IsStated && line.Arose <= day).Sum(line => line.Line.Amount),
             books.Costs.ToolsLeft.Sum(tool => tool.Value)
                 - QuarterMovement.Paid(books, CostKind.Tools, movement => movement > day)
                 + QuarterProfit.Wear(books).Where(line => line.Date > day).Sum(line => line.Amount));

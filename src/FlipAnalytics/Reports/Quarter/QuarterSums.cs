@@ -21,11 +21,15 @@ public sealed record QuarterSum(string Name, ImmutableArray<QuarterTerm> Terms, 
 /// <summary>The reconciliations of a span. Stock is counted piece by piece on two evenings, flows are added up between.</summary>
 internal static class QuarterSums
 {
+    public const string ProfitToCashName = "from profit to cash";
+    public const string PiecesName = "pieces in stock";
+    public const string CashName = "cash";
+
     public static ImmutableArray<QuarterSum> Of(
         QuarterBooks books, ReportPeriod period, QuarterStock opening, QuarterStock closing, QuarterMovement moved,
         QuarterProfit profit, QuarterCash cash, ImmutableArray<QuarterSale> sales) =>
     [
-        Sum("pieces in stock", "stock at the end", closing.Cost,
+        Sum(PiecesName, "stock at the end", closing.Cost,
             ("stock at the start", opening.Cost),
             ("bought", moved.Bought),
             ("supplies used", moved.FromCans),
@@ -45,7 +49,7 @@ internal static class QuarterSums
             ("written off", -moved.WrittenOff),
             ("wear of tools", -moved.ToolWear),
             ("overheads", -profit.Overheads)),
-        Sum("cash", "change in cash",
+        Sum(CashName, "change in cash",
             books.Costs.Cash.Where(movement => !movement.IsReckoned && period.Contains(movement.Date))
                 .Sum(movement => movement.Amount),
             ("money in", cash.In), ("money out", -cash.Out)),
@@ -58,17 +62,20 @@ internal static class QuarterSums
     /// <summary>Why net profit is not the change in cash, to the smallest unit.</summary>
     private static QuarterSum ProfitToCash(
         QuarterStock opening, QuarterStock closing, QuarterMovement moved, QuarterProfit profit, QuarterCash cash) =>
-        Sum("from profit to cash", "change in cash", cash.Change,
+        Sum(ProfitToCashName, "change in cash", cash.Change,
             ("net profit", profit.Net),
-            ("more in pieces (-), or less", opening.Cost - closing.Cost),
-            ("more in cans (-), or less", opening.InCans - closing.InCans),
-            ("more in tools (-), or less", opening.Tools - closing.Tools),
-            ("driving: reckoned, not paid that day", cash.DrivingReckoned),
+            (Tied("pieces", opening.Cost, closing.Cost), opening.Cost - closing.Cost),
+            (Tied("cans", opening.InCans, closing.InCans), opening.InCans - closing.InCans),
+            (Tied("tools", opening.Tools, closing.Tools), opening.Tools - closing.Tools),
+            ("driving, reckoned but not paid", cash.DrivingReckoned),
             ("supplies stated beyond the cans", moved.Stated),
             ("pieces you kept", -moved.Kept),
             ("pieces sold on an unknown day", -moved.SoldUndated),
             ("pieces gone on an unknown day", -moved.LeftUndated),
             ("paid on another day than counted", moved.OtherDay));
+
+    private static string Tied(string where, decimal opening, decimal closing) =>
+        $"{(closing > opening ? "more" : "less")} tied up in {where}";
 
     /// <summary>Every known cost and sale of the whole log is in one place: sold, gone, still here or in no piece.</summary>
     private static QuarterSum Log(QuarterBooks books)

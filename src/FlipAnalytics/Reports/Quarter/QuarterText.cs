@@ -29,7 +29,7 @@ public static class QuarterText
         AppendChanges(text, report);
         AppendList(text, "What to do next", report.Steps.Select(step => step.Text));
         AppendList(text, "To ask a tax professional; these are no advice", report.Prompts.Take(PromptsShown)
-            .Select(prompt => $"If you are in {prompt.Place}: {prompt.Text} [{prompt.Source}; {prompt.Status}]"));
+            .Select(prompt => $"If you are in {prompt.Place}: {prompt.Text} [{prompt.Source}{(prompt.Status == QuarterPrompts.Published ? "" : $"; {prompt.Status}")}]"));
         if (!report.Undated.IsEmpty)
         {
             text.Append('\n').AppendWrapped("", "  ",
@@ -67,7 +67,7 @@ public static class QuarterText
         Money("= what you made (net profit)", profit => profit.Net, isShown: true);
         if (spans.Any(span => span.Hours.Wage is not null))
         {
-            text.Append(Row("  hours it took", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
+            text.Append(Row($"  hours it took{(spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : "")}", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
             text.Append(Row("  an hour", spans.Select(span =>
                 span.Hours.Wage is { } wage ? QuarterWords.Money(wage.PerHour, report.Workshop.Currency) : "-")));
         }
@@ -104,7 +104,8 @@ public static class QuarterText
                 $"Driving comes to {QuarterWords.Money(cash.DrivingReckoned, currency)} at the mileage rate; reckoned, not paid, so it stands apart.");
         }
 
-        text.AppendWrapped("  ", "  ", Equation("From profit to cash:", report.Sums.First(sum => sum.Name == "from profit to cash"), currency));
+        if (QuarterSentences.ProfitToCash(report) is { } difference)
+            text.AppendWrapped("  ", "  ", difference);
     }
 
     private static void AppendStock(StringBuilder text, QuarterReport report)
@@ -120,7 +121,11 @@ public static class QuarterText
         }
 
         if (ends.Any(stock => stock.InCans != 0))
-            text.Append(Row("  supplies in cans", ends.Select(stock => QuarterWords.Money(stock.InCans, currency))));
+        {
+            string most = report.Closing.StatedBeyondCans > 0 ? ", at most" : "";
+            text.Append(Row($"  supplies in cans{most}", ends.Select(stock => QuarterWords.Money(stock.InCans, currency))));
+        }
+
         if (ends.Any(stock => stock.Tools != 0))
             text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => QuarterWords.Money(stock.Tools, currency))));
         string[] ages = [.. report.Closing.ByAge.Where(age => age.Pieces > 0)
@@ -132,6 +137,12 @@ public static class QuarterText
             string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "ft²" : "m²";
             text.AppendWrapped("  ", "  ", Invariant(
                 $"Now, since bought: {string.Join(", ", ages)}. Floor: {floor:0.#} {unit}{(unknown > 0 ? Invariant($", {Counted(unknown, "piece")} without a size not counted") : "")}."));
+        }
+
+        if (report.Closing is { InCans: > 0, StatedBeyondCans: > 0 })
+        {
+            text.AppendWrapped("  ", "  ",
+                $"In cans is at most: pieces.csv states {QuarterWords.Money(report.Closing.StatedBeyondCans, currency)} of supplies by now that no can was charged for.");
         }
 
         QuarterCounts counts = report.Counts;
@@ -175,7 +186,7 @@ public static class QuarterText
     {
         Currency currency = report.Workshop.Currency;
         text.Append("\nThe sums\n");
-        foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name is "pieces in stock" or "cash"))
+        foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name is QuarterSums.PiecesName or QuarterSums.CashName))
             text.AppendWrapped("  ", "    ", Equation(char.ToUpperInvariant(sum.Name[0]) + sum.Name[1..] + ":", sum, currency));
         decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
         text.AppendWrapped("  ", "    ", Invariant(
