@@ -21,11 +21,13 @@ switch (args)
     case ["candidates"]:
         CandidatesBenchmark.Run();
         return 0;
+    case ["reconcile", string logs]:
+        return ReconcileBenchmark.Run(int.Parse(logs, CultureInfo.InvariantCulture));
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, candidates, reconcile or cold-start; README.md says what each measures.");
         return 2;
 }

@@ -33,11 +33,11 @@ internal static class QuarterPrompts
     // A threshold is worth a thought from three quarters of the way on.
     private const decimal Near = 0.75m;
 
-    private sealed record Rule(
+    private sealed record QuarterRule(
         string Currency, string Place, Func<QuarterTaxFacts, bool> Fits, Func<QuarterTaxFacts, string> Text, string Source,
         string Status);
 
-    private static readonly ImmutableArray<Rule> Rules =
+    private static readonly ImmutableArray<QuarterRule> Rules =
     [
         new("USD", "the US", f => f.Net >= 400,
             f => $"Net profit since {Day(f)} is {Whole(f.Net)}. Self-employment tax begins at net earnings of 400; ask what is due.",
@@ -56,7 +56,7 @@ internal static class QuarterPrompts
             "IRS Publication 334, chapter 6; Schedule C, Part III", Published),
         new("USD", "the US", f => f.Driving > 0,
             _ => "Driving counts here at a rate a mile. Ask whether that rate, to be chosen in a vehicle's first year, or actual costs fit you.",
-            "Standard mileage rate; Notice 2026-10, 29 Dec 2025, for 2026", Published),
+            "Standard mileage rate, business use of a vehicle", Published),
         new("GBP", "the UK", f => f.Takings > 1_000 * Near,
             f => $"Takings since {Day(f)} are {Whole(f.Takings)}. The trading allowance is 1,000 of gross income a tax year, instead of costs: ask which is better for you and whether to register.",
             "Trading allowance, in force since 6 Apr 2017", Published),
@@ -66,7 +66,7 @@ internal static class QuarterPrompts
         new("GBP", "the UK", f => f.Takings > 90_000 * Near,
             f => $"Takings since {Day(f)} are {Whole(f.Takings)}: ask about VAT registration, at 90,000, and the margin scheme for second-hand goods.",
             "VAT registration threshold from April 2024 (from memory); VAT margin schemes, GOV.UK", FromMemory),
-        new("GBP", "the UK", f => f.Driving > 0,
+        new("GBP", "the UK", f => f.Driving > 0 && f.Day >= new DateOnly(2026, 4, 6),
             _ => "Driving counts here at a rate a mile; ask which rate holds for the self-employed since 6 April 2026.",
             "Simplified expenses: 45p to 5 Apr 2026; 55p from 6 Apr 2026 was read for employees only", Published),
         new("EUR", "the EU", f => f.Sales >= 30 * Near || f.Takings > 2_000 * Near,
@@ -74,7 +74,7 @@ internal static class QuarterPrompts
             "Reporting rules for digital platforms (DAC7)", FromMemory),
         new("CAD", "Canada", f => f.Driving > 0,
             _ => "Driving counts here at a rate a kilometre, a limit for employers' allowances; ask about actual costs by the share of business use.",
-            "Department of Finance Canada, automobile limits for 2026", Published),
+            "Department of Finance Canada, limits on automobile allowances", Published),
     ];
 
     public static ImmutableArray<QuarterPrompt> For(QuarterBooks books, ReportPeriod period, QuarterStock closing, QuarterCash cash)

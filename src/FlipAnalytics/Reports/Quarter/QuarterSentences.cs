@@ -76,22 +76,22 @@ public static class QuarterSentences
         return
         [
             through.Share is { } share
-                ? Invariant($"sell-through {QuarterWords.Percent(share)}: {through.Sold} sold of {through.OnSaleBefore + through.Listed} on offer ({through.OnSaleBefore} on sale at the start, {through.Listed} listed since).")
+                ? Invariant($"sell-through {QuarterWords.Percent(share)}: {through.Sold} sold of the {through.OnSaleBefore} on sale at the start and {through.Listed} listed since.")
                 : "sell-through: nothing was on offer, so there is none.",
             stock.Turnover is { } turnover
-                ? $"stock turnover {QuarterWords.Ratio(turnover)}, at this pace {QuarterWords.Ratio(stock.TurnoverAYear!.Value)} a year: cost of the pieces sold over the average stock of {average}."
+                ? $"stock turnover {QuarterWords.Ratio(turnover)} ({QuarterWords.Ratio(stock.TurnoverAYear!.Value)} in 365 days at this pace): their cost over average stock, {average}."
                 : "stock turnover: no stock at cost, so there is none.",
             stock.DaysOfStock is { } days
-                ? Invariant($"days of stock {decimal.Round(days, MidpointRounding.AwayFromZero)}: how long the average stock lasts at the pace it sold.")
+                ? Invariant($"days of stock {decimal.Round(days, MidpointRounding.AwayFromZero)}: how long the average stock lasts at the pace it was sold.")
                 : "days of stock: nothing was sold or nothing held at a cost, so there are none.",
             stock.ReturnOnStock is { } profit
-                ? $"return on stock {QuarterWords.Ratio(profit)}, at this pace {QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} a year: gross profit for each 1 of average stock (GMROI)."
+                ? $"return on stock {QuarterWords.Ratio(profit)} ({QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} in 365 days): gross profit for each 1 of average stock (GMROI)."
                 : "return on stock: no stock at cost, so there is none.",
             report.Ratios.BreakEven switch
             {
                 null => "break-even: nothing was sold, so it cannot be told how many flips pay the overheads.",
                 { WholeFlips: { } flips } even => Invariant(
-                    $"break-even {Counted(flips, "flip")}: overheads and tool wear of {QuarterWords.Money(even.FixedCosts, currency)}, over {QuarterWords.Money(currency.Round(even.ContributionAFlip), currency)} that a flip left; you sold {report.Profit.Pieces}."),
+                    $"break-even {Counted(flips, "flip")}: overheads and tool wear, {QuarterWords.Money(even.FixedCosts, currency)}, over the {QuarterWords.Money(currency.Round(even.ContributionAFlip), currency)} a flip left; you sold {report.Profit.Pieces}."),
                 _ => "break-even: the pieces sold left nothing, so no number of such flips pays the overheads.",
             },
         ];
@@ -149,9 +149,9 @@ public static class QuarterSentences
         if (hours.Belonging == 0 && hours.Worked == 0)
             return null;
         string share = hours.Wage is { } wage && wage.Pieces < wage.OfPieces
-            ? " Costs and hours of no piece count for them by their number."
+            ? " Costs and hours of no piece: by number."
             : "";
-        return $"The hours are those of the pieces sold, whenever worked ({QuarterWords.Hours(hours.BenchOfSold)} at the bench, {QuarterWords.Hours(hours.OutingsOfSold)} on outings), and {QuarterWords.Hours(hours.General)} general ones. Worked within the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.{share}";
+        return $"Hours: those of the pieces sold, whenever worked ({QuarterWords.Hours(hours.BenchOfSold)} at the bench, {QuarterWords.Hours(hours.OutingsOfSold)} on outings), and {QuarterWords.Hours(hours.General)} general.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
     }
 
     private static string? AtMost(QuarterReport report)

@@ -76,7 +76,7 @@ internal sealed class QuarterSteps(
         decimal months = Round(there / used * period.Days * 12 / 365, 1);
         return months <= MonthsAhead ? null : new(
             "use up", "supplies in cans", books.Costs.SuppliesLeft.Count(stock => stock.Value > 0), there, null, null,
-            Text($"Use up supplies before buying more: about {Money(there)} is in cans, {months:0.0} months at the pace of this {period.Noun}."));
+            Text($"Use up supplies before buying more: about {Money(there)} is in cans, {months:0.0} months at this pace."));
     }
 
     private IEnumerable<QuarterStep> StopBuying()

@@ -5,11 +5,11 @@ namespace FlipAnalytics;
 /// <summary>A report as tables, for a spreadsheet, a data frame or a page of a notebook.</summary>
 public static class QuarterTables
 {
-    private sealed record Figure(string Name, string Meaning, decimal? Value);
+    private sealed record QuarterFigure(string Name, string Meaning, decimal? Value);
 
-    private sealed record Spans(string Name, string Meaning, decimal Now, decimal? Before, decimal? YearEarlier);
+    private sealed record QuarterBesideEarlier(string Name, string Meaning, decimal Now, decimal? Before, decimal? YearEarlier);
 
-    private sealed record Tied(string Day, string By, QuarterStockGroup Group);
+    private sealed record QuarterTiedUp(string Day, string By, QuarterStockGroup Group);
 
     /// <summary>All tables: profit-and-loss, cash, stock, stock-pieces, pieces-sold, ratios, comparison, next-steps and sums.</summary>
     /// <param name="report">The report.</param>
@@ -48,7 +48,7 @@ public static class QuarterTables
         return ReportTable.Of(
             "profit-and-loss",
             $"Profit and loss of {report.Period.Name}",
-            lines.Select(line => new Spans(
+            lines.Select(line => new QuarterBesideEarlier(
                 line.Item1, line.Item2, line.Item3(report.Profit), Then(report.AgainstBefore, line.Item3),
                 Then(report.AgainstYearEarlier, line.Item3))),
             ("line", "name of the line", row => row.Name),
@@ -82,8 +82,8 @@ public static class QuarterTables
             "stock",
             "What is tied up, at cost, on the evening before and on the last evening",
             new[] { report.Opening, report.Closing }.SelectMany(stock => stock.ByState
-                .Select(group => new Tied(ReportTable.TextOf(stock.Day), "state", group))
-                .Concat(stock.ByAge.Select(group => new Tied(ReportTable.TextOf(stock.Day), "days since bought", group)))
+                .Select(group => new QuarterTiedUp(ReportTable.TextOf(stock.Day), "state", group))
+                .Concat(stock.ByAge.Select(group => new QuarterTiedUp(ReportTable.TextOf(stock.Day), "days since bought", group)))
                 .Append(new(ReportTable.TextOf(stock.Day), "other", new("supplies in cans", 0, stock.InCans, 0, 0)))
                 .Append(new(ReportTable.TextOf(stock.Day), "other", new("tools at book value", 0, stock.Tools, 0, 0)))),
             ("evening", "on the evening of", row => row.Day),
@@ -143,7 +143,7 @@ public static class QuarterTables
     {
         ArgumentNullException.ThrowIfNull(report);
         StockRatios stock = report.Ratios.Stock;
-        Figure[] figures =
+        QuarterFigure[] figures =
         [
             new("wage", "profit an hour, over the pieces whose hours and prices are known", report.Hours.Wage?.PerHour),
             new("wage_hours", "hours it rests on", report.Hours.Wage?.Hours),

@@ -11,7 +11,7 @@ public static class QuarterText
 {
     private const int Label = 53;
     private const int Column = 15;
-    private const int PromptsShown = 3;
+    private const int PromptsShown = 2;
 
     /// <summary>The report on a screen or two.</summary>
     /// <param name="report">The report.</param>
@@ -157,7 +157,10 @@ public static class QuarterText
     private static void AppendChanges(StringBuilder text, QuarterReport report)
     {
         string[] changes =
-            [.. new[] { report.AgainstBefore, report.AgainstYearEarlier }.Select(change => QuarterSentences.Change(report, change)).OfType<string>()];
+        [
+            .. new[] { report.AgainstBefore, report.AgainstYearEarlier }.Where(change => change is { IsBeforeTheLog: false })
+                .Select(change => QuarterSentences.Change(report, change)!),
+        ];
         if (changes.Length == 0)
             return;
         text.Append("\nWhy it differs\n");
@@ -165,11 +168,8 @@ public static class QuarterText
             text.AppendWrapped("  ", "  ", Invariant($"Compared with as many days of the earlier {report.Period.Noun}s: {report.Reckoned.Days}."));
         foreach (string change in changes)
             text.AppendWrapped("  ", "    ", change);
-        if (new[] { report.AgainstBefore, report.AgainstYearEarlier }.Any(change => change is { IsBeforeTheLog: false }))
-        {
-            text.AppendWrapped("  ", "  ",
-                "(number: pieces more or fewer at what one left on average then; mix: more of the types that leave more; price and cost: the same types for more or less.)");
-        }
+        text.AppendWrapped("  ", "  ",
+            "(number: at what a piece left on average then; mix: more of the types that leave more; price, cost: the same types for more or less. Flexible-budget variances.)");
     }
 
     private static void AppendList(StringBuilder text, string heading, IEnumerable<string> items)
@@ -185,12 +185,12 @@ public static class QuarterText
     private static void AppendSums(StringBuilder text, QuarterReport report)
     {
         Currency currency = report.Workshop.Currency;
-        text.Append("\nThe sums\n");
-        foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name is QuarterSums.PiecesName or QuarterSums.CashName))
+        text.Append("\nThe sums come out\n");
+        foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name == QuarterSums.PiecesName))
             text.AppendWrapped("  ", "    ", Equation(char.ToUpperInvariant(sum.Name[0]) + sum.Name[1..] + ":", sum, currency));
         decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
         text.AppendWrapped("  ", "    ", Invariant(
-            $"{report.Sums.Length} sums like these were checked; they are off by {QuarterWords.Money(off, currency)}. All are in --json."));
+            $"This and {report.Sums.Length - 1} more sums were checked and are off by {QuarterWords.Money(off, currency)}; --json has all."));
     }
 
     private static string Equation(string name, QuarterSum sum, Currency currency)

@@ -123,7 +123,7 @@ public sealed class QuarterByHandTests
         Assert.Equal((84, 30, 84), (Report.Closing.Cost, Report.Closing.InCans, Report.Closing.Tools));
         // C stands on 36 × 20 / 144 = 5 ft²; D and G have no size.
         Assert.Equal(
-            [new("in the workshop", 2, 14, 0, 2), new QuarterStockGroup("on sale", 1, 70, 5, 0)], Report.Closing.ByState);
+            [new("in the workshop", 2, 14, 0, 2), new QuarterStockGroup("on sale", 1, 70, 5, 0)], Report.Closing.ByState.AsEnumerable());
         // D 11 days, G 30, C 58.
         Assert.Equal([2, 1, 0, 0, 0], Report.Closing.ByAge.Select(age => age.Pieces));
     }
@@ -135,7 +135,7 @@ public sealed class QuarterByHandTests
             new("net profit", 131), new("more tied up in pieces", -15), new("less tied up in cans", 50),
             new("more tied up in tools", -84), new("driving, reckoned but not paid", 4), new QuarterTerm("pieces you kept", -12),
         ],
-        Report.Sums.Single(sum => sum.Name == "from profit to cash").Terms);
+        Report.Sums.Single(sum => sum.Name == "from profit to cash").Terms.AsEnumerable());
 
     [Fact]
     public void RatiosFollowTheirDefinitions()
