@@ -19,9 +19,12 @@ public static class QuarterSentences
         string made = $"{(net < 0 ? "lost" : "made")} {Rough(report, decimal.Abs(net))}";
         if (report.Profit.Pieces == 0)
         {
+            string nothing = report.Undated.FirstOrDefault(facts => facts.What == QuarterUndated.Sold) is { } undated
+                ? Invariant($"{when} no sale is dated, but {Counted(undated.Count, "piece")} sold for {Rough(report, undated.Amount)} on days not written down: fill in sold_on")
+                : $"{when} you sold nothing";
             return report.Profit.OtherCosts == 0
-                ? $"{when} you sold nothing, and no costs fell into it."
-                : $"{when} you sold nothing, and costs of {Rough(report, report.Profit.OtherCosts)} fell into it.";
+                ? $"{nothing}. No costs fell into it."
+                : $"{nothing}. Costs of {Rough(report, report.Profit.OtherCosts)} fell into it.";
         }
 
         if (report.Hours.Wage is not { } wage)
@@ -72,24 +75,27 @@ public static class QuarterSentences
         Currency currency = report.Workshop.Currency;
         SellThrough through = report.Ratios.SellThrough;
         StockRatios stock = report.Ratios.Stock;
+        string sold = through.Share is { } share
+            ? Invariant($"sell-through {QuarterWords.Percent(share)}: {through.Sold} sold of the {through.OnSaleBefore} on sale at the start and {through.Listed} listed since.")
+            : "sell-through: nothing was on offer, so there is none.";
+        if (report.Profit.Pieces == 0)
+            return [sold, "Nothing was sold, so there is no turnover, no days of stock, no return on stock and no break-even."];
         string average = QuarterWords.Money(currency.Round(stock.AverageStock), currency);
         return
         [
-            through.Share is { } share
-                ? Invariant($"sell-through {QuarterWords.Percent(share)}: {through.Sold} sold of the {through.OnSaleBefore} on sale at the start and {through.Listed} listed since.")
-                : "sell-through: nothing was on offer, so there is none.",
+            sold,
             stock.Turnover is { } turnover
-                ? $"stock turnover {QuarterWords.Ratio(turnover)} ({QuarterWords.Ratio(stock.TurnoverAYear!.Value)} in 365 days at this pace): their cost over average stock, {average}."
+                ? $"stock turnover {QuarterWords.Ratio(turnover)} ({QuarterWords.Ratio(stock.TurnoverAYear!.Value)} a year at this pace): cost of pieces sold over average stock, {average}."
                 : "stock turnover: no stock at cost, so there is none.",
             stock.DaysOfStock is { } days
                 ? Invariant($"days of stock {decimal.Round(days, MidpointRounding.AwayFromZero)}: how long the average stock lasts at the pace it was sold.")
-                : "days of stock: nothing was sold or nothing held at a cost, so there are none.",
+                : "days of stock: the pieces sold or held had no cost, so there are none.",
             stock.ReturnOnStock is { } profit
-                ? $"return on stock {QuarterWords.Ratio(profit)} ({QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} in 365 days): gross profit for each 1 of average stock (GMROI)."
+                ? $"return on stock {QuarterWords.Ratio(profit)} ({QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} a year): gross profit for each 1 of average stock (GMROI)."
                 : "return on stock: no stock at cost, so there is none.",
             report.Ratios.BreakEven switch
             {
-                null => "break-even: nothing was sold, so it cannot be told how many flips pay the overheads.",
+                null or { FixedCosts: 0 } => "break-even: no overheads and no wear of tools fell into it, so there is nothing to pay off.",
                 { WholeFlips: { } flips } even => Invariant(
                     $"break-even {Counted(flips, "flip")}: overheads and tool wear, {QuarterWords.Money(even.FixedCosts, currency)}, over the {QuarterWords.Money(currency.Round(even.ContributionAFlip), currency)} a flip left; you sold {report.Profit.Pieces}."),
                 _ => "break-even: the pieces sold left nothing, so no number of such flips pays the overheads.",
@@ -103,7 +109,7 @@ public static class QuarterSentences
     public static string? Change(QuarterReport report, QuarterChange? change)
     {
         ArgumentNullException.ThrowIfNull(report);
-        if (change is null)
+        if (change is null || (change.Wage is null && change.Effects.All(effect => effect.Amount == 0)))
             return null;
         string with = change.With.Name;
         if (change.IsBeforeTheLog)
@@ -149,9 +155,9 @@ public static class QuarterSentences
         if (hours.Belonging == 0 && hours.Worked == 0)
             return null;
         string share = hours.Wage is { } wage && wage.Pieces < wage.OfPieces
-            ? " Costs and hours of no piece: by number."
+            ? " Costs and hours of no piece count for the known ones by their number."
             : "";
-        return $"Hours: those of the pieces sold, whenever worked ({QuarterWords.Hours(hours.BenchOfSold)} at the bench, {QuarterWords.Hours(hours.OutingsOfSold)} on outings), and {QuarterWords.Hours(hours.General)} general.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
+        return $"Hours: {QuarterWords.Hours(hours.BenchOfSold)} at the bench and {QuarterWords.Hours(hours.OutingsOfSold)} on outings for the pieces sold, whenever worked, and {QuarterWords.Hours(hours.General)} general.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
     }
 
     private static string? AtMost(QuarterReport report)

@@ -94,7 +94,7 @@ internal sealed class QuarterSteps(
             .Select(type => (Flips: type, Wage: books.Currency.Round(type.Profit / type.Hours)))
             .Select(type => new QuarterStep(
                 "stop buying", type.Flips.Type, type.Flips.Count, type.Flips.Profit, Round(type.Flips.Hours, 2), type.Wage,
-                Text($"{Capital(type.Flips.Type)}: pay less or stop buying. {type.Flips.Count} sold in the year to {period.To:yyyy-MM-dd} paid {Money(type.Wage)} an hour after all costs; you want {Money(target)}.")));
+                Text($"{Capital(type.Flips.Type)}: pay less or stop buying; {type.Flips.Count} sold within a year paid {Money(type.Wage)} an hour, not {Money(target)}.")));
     }
 
     private IEnumerable<QuarterStep> WriteDown()

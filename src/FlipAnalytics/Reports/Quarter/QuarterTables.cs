@@ -110,7 +110,7 @@ public static class QuarterTables
             ("cost", "cost so far", piece => piece.Cost),
             ("days_here", "days since bought", piece => piece.DaysHere),
             ("days_on_sale", "days on sale", piece => piece.DaysOnSale),
-            ("floor", "floor", piece => piece.Floor));
+            ("floor", "floor", piece => piece.Floor is { } floor ? decimal.Round(floor, 2, MidpointRounding.AwayFromZero) : null));
     }
 
     /// <summary>Each piece sold.</summary>

@@ -135,8 +135,11 @@ public static class QuarterText
             decimal floor = report.Closing.ByState.Sum(group => group.Floor);
             int unknown = report.Closing.ByState.Sum(group => group.FloorUnknown);
             string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "ft²" : "m²";
+            string missing = unknown > 0 ? Invariant($", {Counted(unknown, "piece")} without a size not counted") : "";
+            string space = unknown == report.Closing.Pieces.Length ? "Floor unknown, for want of sizes"
+                : Invariant($"Floor: {floor:0.#} {unit}{missing}");
             text.AppendWrapped("  ", "  ", Invariant(
-                $"Now, since bought: {string.Join(", ", ages)}. Floor: {floor:0.#} {unit}{(unknown > 0 ? Invariant($", {Counted(unknown, "piece")} without a size not counted") : "")}."));
+                $"Now, since bought: {string.Join(", ", ages)}. {space}."));
         }
 
         if (report.Closing is { InCans: > 0, StatedBeyondCans: > 0 })
@@ -159,7 +162,7 @@ public static class QuarterText
         string[] changes =
         [
             .. new[] { report.AgainstBefore, report.AgainstYearEarlier }.Where(change => change is { IsBeforeTheLog: false })
-                .Select(change => QuarterSentences.Change(report, change)!),
+                .Select(change => QuarterSentences.Change(report, change)).OfType<string>(),
         ];
         if (changes.Length == 0)
             return;

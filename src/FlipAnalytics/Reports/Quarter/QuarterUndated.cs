@@ -10,6 +10,9 @@ namespace FlipAnalytics;
 /// <param name="Column">Where the day belongs, such as sold_on in pieces.csv.</param>
 public sealed record QuarterUndated(string What, int Count, decimal Amount, string Unit, string Column)
 {
+    /// <summary>The <see cref="What"/> of sales without a day.</summary>
+    public const string Sold = "pieces sold";
+
     internal static ImmutableArray<QuarterUndated> Of(QuarterBooks books)
     {
         PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsSold: true, SoldOn: null })];
@@ -21,7 +24,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
         [
             .. new QuarterUndated[]
             {
-                new("pieces sold", sold.Length, sold.Sum(cost => (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
+                new(Sold, sold.Length, sold.Sum(cost => (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
                     "money", "sold_on in pieces.csv"),
                 new("pieces gone without a sale", gone.Length, gone.Sum(StockCost), "money", "left_on in pieces.csv"),
                 Paid(CostKind.Purchase, "pieces bought", "bought_on in pieces.csv"),
