@@ -53,7 +53,7 @@ public sealed record QuarterReport
     /// <summary>Against the span before; of as many days where this one is not over; null before the year 2.</summary>
     public required QuarterChange? AgainstBefore { get; init; }
 
-    /// <summary>Against the same span a year earlier.</summary>
+    /// <summary>Against the same span a year earlier; null where that is the span before, or lies before the year 2.</summary>
     public required QuarterChange? AgainstYearEarlier { get; init; }
 
     /// <summary>What to do next, the most pressing first.</summary>
@@ -128,7 +128,7 @@ public sealed record QuarterReport
             Counts = QuarterCounts.Of(log, reckoned),
             Sales = sales,
             AgainstBefore = Against(period.Before),
-            AgainstYearEarlier = Against(period.YearEarlier),
+            AgainstYearEarlier = period.YearEarlier == period.Before ? null : Against(period.YearEarlier),
             Steps = new QuarterSteps(books, reckoned, closing, sales).Find(),
             Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
             Undated = QuarterUndated.Of(books),

@@ -60,6 +60,14 @@ public sealed class QuarterFewFactsTests
         Assert.Equal("2025-01-01..2025-02-10", report.AgainstYearEarlier!.With.Name);
     }
 
+    [Fact]
+    public void AYearIsComparedWithTheYearBeforeOnce()
+    {
+        QuarterReport report = QuarterReport.Of(new() { Date = new(2026, 12, 31) }, ReportPeriod.Parse("2026")!);
+        Assert.Equal("2025", report.AgainstBefore!.With.Name);
+        Assert.Null(report.AgainstYearEarlier);
+    }
+
     [Theory]
     [InlineData("2026-03-31", "2026-Q1")]
     [InlineData("2026-04-20", "2026-Q1")]
