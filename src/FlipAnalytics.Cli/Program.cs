@@ -16,6 +16,7 @@ internal static class Program
         root.Subcommands.Add(BuyCommand.Create());
         root.Subcommands.Add(WagesCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
+        root.Subcommands.Add(QuarterCommand.Create());
 #if !NATIVE
         root.Subcommands.Add(NotebookCommand.Create());
 #endif

@@ -27,11 +27,13 @@ switch (args)
     case ["wages"]:
         WagesBenchmark.Run();
         return 0;
+    case ["reconcile", string logs]:
+        return ReconcileBenchmark.Run(int.Parse(logs, CultureInfo.InvariantCulture));
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile or cold-start; README.md says what each measures.");
         return 2;
 }

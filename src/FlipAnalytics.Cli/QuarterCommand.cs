@@ -1,0 +1,75 @@
+using System.CommandLine;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary><c>flip quarter</c>: did a quarter, a month, a year or any span of days pay?</summary>
+internal sealed class QuarterCommand
+{
+    private readonly Argument<string?> span = new("SPAN")
+    {
+        Description = "2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; the last quarter that is over unless given.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    private readonly Option<string?> tables = Values.Text(
+        "--tables", "Write the figures as CSV files into this folder, for a spreadsheet.", "FOLDER");
+
+    private readonly LogOptions log;
+
+    private QuarterCommand(Command command)
+    {
+        command.Arguments.Add(span);
+        command.Options.Add(tables);
+        log = new(command);
+        command.SetAction(Run);
+    }
+
+    public static Command Create()
+    {
+        var command = new Command("quarter",
+            "Did the quarter pay? Profit and loss, money in and out, what is tied up, what drove it and what to do next.");
+        ExamplesHelp.AddTo(command,
+            "flip quarter --log my-log",
+            "flip quarter 2026-Q1 --log my-log",
+            "flip quarter 2026-01-01..2026-02-14 --log my-log --json",
+            "flip quarter 2026 --log my-log --tables figures");
+        _ = new QuarterCommand(command);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        ReportPeriod? period = null;
+        if (parsed.GetValue(span) is { } text)
+        {
+            period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
+                $"The span must be such as 2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; found '{text}'.");
+        }
+
+        OpenedLog opened = log.Open(parsed);
+        if (opened.Log is not { } sales)
+            return opened.ExitCode;
+        period ??= QuarterReport.UsualPeriod(sales);
+        if (period.From > sales.Date || period.From.Year < 2)
+        {
+            throw new CommandProblemException(FormattableString.Invariant(
+                $"{period.Name} begins after {sales.Date:yyyy-MM-dd}, the day up to which the log is known; --as-of names another."));
+        }
+
+        QuarterReport report = QuarterReport.Of(sales, period);
+        if (parsed.GetValue(tables) is { } folder)
+            ReportTableFiles.Write(QuarterTables.Of(report), folder);
+        if (parsed.GetValue(log.Json))
+        {
+            Console.Out.Write(QuarterJson.Render(report));
+        }
+        else
+        {
+            Console.Out.Write(QuarterText.Render(report));
+            if (opened.Sentence is { } sentence)
+                Console.Out.Write($"\n{sentence}\n");
+        }
+
+        return opened.ExitCode;
+    }
+}

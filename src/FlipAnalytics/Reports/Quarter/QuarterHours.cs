@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>The profit for an hour of the owner's work.</summary>
+/// <remarks>
+/// Over the pieces sold in the span whose hours and both prices are known. Where those are all, profit is the net profit, and
+/// hours are theirs, at the bench and on outings, whenever worked, and the general hours of the span. Where they are some, they
+/// bear costs and hours of no single piece in proportion to their number.
+/// </remarks>
+/// <param name="Pieces">Pieces it rests on.</param>
+/// <param name="OfPieces">Pieces sold.</param>
+/// <param name="Profit">Profit.</param>
+/// <param name="Hours">Hours, above 0.</param>
+/// <param name="PerHour">Profit an hour, rounded to the currency's minor unit.</param>
+public sealed record QuarterWage(int Pieces, int OfPieces, decimal Profit, decimal Hours, decimal PerHour);
+
+/// <summary>The hours of a span, by what they belong to and by when they were worked.</summary>
+/// <param name="BenchOfSold">Hands-on hours of the pieces sold, whenever worked; unknown ones are not in it.</param>
+/// <param name="OutingsOfSold">Their share of the hours of the outings that brought them home.</param>
+/// <param name="General">Hours of no single piece dated in the span, fruitless outings included.</param>
+/// <param name="SoldWithout">Pieces sold whose hands-on hours are unknown.</param>
+/// <param name="Worked">Hours worked in the span on whatever it was, as far as the log tells the day.</param>
+/// <param name="Wage">Profit an hour; null where nothing was sold or no hours are known.</param>
+public sealed record QuarterHours(
+    decimal BenchOfSold, decimal OutingsOfSold, decimal General, int SoldWithout, decimal Worked, QuarterWage? Wage)
+{
+    /// <summary>Hours that belong to the pieces sold and to the span.</summary>
+    public decimal Belonging => BenchOfSold + OutingsOfSold + General;
+
+    internal static QuarterHours Of(
+        QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales, QuarterProfit profit)
+    {
+        decimal general = books.Hours.General.Where(entry => period.Contains(entry.Date)).Sum(entry => entry.Hours);
+        return new(
+            sales.Sum(sale => sale.BenchHours ?? 0),
+            sales.Where(sale => sale.BenchHours is not null).Sum(sale => sale.OutingHours),
+            general,
+            sales.Count(sale => sale.BenchHours is null),
+            general + Away(books, period) + AtTheBench(books, period),
+            WageOf(sales, profit, general, books.Currency));
+    }
+
+    /// <summary>The wage of some sales; a pure function, so that it can be worked by hand.</summary>
+    internal static QuarterWage? WageOf(
+        ImmutableArray<QuarterSale> sales, QuarterProfit profit, decimal general, Currency currency)
+    {
+        QuarterSale[] known = [.. sales.Where(sale => sale.HasPrices && sale.Hours is not null)];
+        if (known.Length == 0)
+            return null;
+        bool isAll = known.Length == sales.Length;
+        decimal part = (decimal)known.Length / sales.Length;
+        decimal earned = isAll ? profit.Net
+            : known.Sum(sale => sale.Contribution) - currency.Round(profit.OtherCosts * part);
+        decimal hours = known.Sum(sale => sale.Hours!.Value) + (isAll ? general : decimal.Round(general * part, 2));
+        return hours > 0 ? new(known.Length, sales.Length, earned, hours, currency.Round(earned / hours)) : null;
+    }
+
+    private static decimal Away(QuarterBooks books, ReportPeriod period) =>
+        books.Hours.Outings.Where(outing => period.Contains(outing.Date)).Sum(outing => outing.Hours);
+
+    // A piece without dated entries was worked on when it was ready, as the sharing of overheads has it.
+    private static decimal AtTheBench(QuarterBooks books, ReportPeriod period) =>
+        books.Calendar.Between(period.From, period.To == DateOnly.MaxValue ? period.To : period.To.AddDays(1))
+            .Where(work => books.Hours.Pieces[work.Index].Bench is not null)
+            .Sum(work => work.Weight);
+}

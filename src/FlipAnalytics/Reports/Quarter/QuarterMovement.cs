@@ -1,0 +1,91 @@
+namespace FlipAnalytics;
+
+/// <summary>
+/// How the cost of pieces, of supplies in cans and of tools moved in a span; all flows, so the movement of a span is the sum of
+/// those of its parts.
+/// </summary>
+/// <param name="Bought">Pieces bought.</param>
+/// <param name="FromCans">Supplies that went from cans into pieces.</param>
+/// <param name="Stated">Supplies that <c>pieces.csv</c> states beyond what cans were charged for; below zero where less.</param>
+/// <param name="Outings">Outings that brought pieces home.</param>
+/// <param name="Sold">Cost of pieces sold on a day of the span (cost of goods sold).</param>
+/// <param name="SoldUndated">
+/// Cost of pieces whose day of sale is not written down; the stock gives them up on the last earlier day on record.
+/// </param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart.</param>
+/// <param name="Kept">Cost of pieces the owner kept (a withdrawal).</param>
+/// <param name="LeftUndated">Cost of pieces gone without a sale on a day that is not written down, as <paramref name="SoldUndated"/>.</param>
+/// <param name="SuppliesBought">Supplies bought.</param>
+/// <param name="ToolsBought">Tools bought.</param>
+/// <param name="ToolWear">Wear of tools.</param>
+/// <param name="OtherDay">
+/// What the stock takes in on another day than the money went out: pieces and outings dated after the piece had left.
+/// </param>
+public sealed record QuarterMovement(
+    decimal Bought,
+    decimal FromCans,
+    decimal Stated,
+    decimal Outings,
+    decimal Sold,
+    decimal SoldUndated,
+    decimal WrittenOff,
+    decimal Kept,
+    decimal LeftUndated,
+    decimal SuppliesBought,
+    decimal ToolsBought,
+    decimal ToolWear,
+    decimal OtherDay)
+{
+    /// <summary>Change of the cost of pieces in stock.</summary>
+    public decimal ChangeOfPieces =>
+        Bought + FromCans + Stated + Outings - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
+
+    /// <summary>Change of the supplies in cans.</summary>
+    public decimal ChangeInCans => SuppliesBought - FromCans;
+
+    /// <summary>Change of the book value of tools.</summary>
+    public decimal ChangeOfTools => ToolsBought - ToolWear;
+
+    internal static QuarterMovement Of(QuarterBooks books, ReportPeriod period)
+    {
+        decimal bought = 0, fromCans = 0, stated = 0, outings = 0, sold = 0, soldUndated = 0, writtenOff = 0, kept = 0,
+            leftUndated = 0, otherDay = 0;
+        foreach (StockLine line in books.Lines)
+        {
+            decimal amount = line.Line.Amount;
+            bool arose = period.Contains(line.Arose);
+            if (line.Line.Kind is CostKind.Purchase or CostKind.Trip)
+                otherDay += (arose ? amount : 0) - (period.Contains(line.Line.Date) ? amount : 0);
+            if (arose && line.Line.Kind == CostKind.Purchase)
+                bought += amount;
+            else if (arose && line.Line.Kind == CostKind.Trip)
+                outings += amount;
+            else if (arose && line.IsStated)
+                stated += amount;
+            else if (arose)
+                fromCans += amount;
+            if (!period.Contains(QuarterBooks.LeftOn(line.Cost)))
+                continue;
+            Piece piece = line.Cost.Piece;
+            bool isDated = QuarterBooks.EndWrittenDown(piece) is not null;
+            if (piece.IsSold)
+                (sold, soldUndated) = isDated ? (sold + amount, soldUndated) : (sold, soldUndated + amount);
+            else if (!isDated)
+                leftUndated += amount;
+            else if (piece.LeftAs == LeftAs.Kept)
+                kept += amount;
+            else
+                writtenOff += amount;
+        }
+
+        return new(
+            bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
+            Paid(books, CostKind.Supplies, day => period.Contains(day)),
+            Paid(books, CostKind.Tools, day => period.Contains(day)),
+            QuarterProfit.Wear(books).Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+            otherDay);
+    }
+
+    internal static decimal Paid(QuarterBooks books, CostKind kind, Func<DateOnly?, bool> when) =>
+        -books.Costs.Cash.Where(movement => movement.Kind == kind && when(movement.Date)).Sum(movement => movement.Amount);
+}

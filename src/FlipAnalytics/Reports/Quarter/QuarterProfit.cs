@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Profit and loss of a span on the accrual basis: what a piece cost counts when it is sold or given up, tools and overheads
+/// count in the span they fall into. The owner's hours are no cost here.
+/// </summary>
+/// <param name="Pieces">Pieces sold.</param>
+/// <param name="Sales">Sale prices; unknown ones are not in it.</param>
+/// <param name="DeliveryCharged">What buyers paid for delivery.</param>
+/// <param name="Purchases">What the pieces sold had been bought for.</param>
+/// <param name="Supplies">What had been used up on them.</param>
+/// <param name="Outings">Their share of the outings that brought them home.</param>
+/// <param name="Fees">What channels kept.</param>
+/// <param name="Delivery">What delivery cost.</param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart.</param>
+/// <param name="ToolWear">Wear of tools dated in the span, idle months included (depreciation).</param>
+/// <param name="Overheads">Overheads dated in the span, fruitless outings included.</param>
+public sealed record QuarterProfit(
+    int Pieces,
+    decimal Sales,
+    decimal DeliveryCharged,
+    decimal Purchases,
+    decimal Supplies,
+    decimal Outings,
+    decimal Fees,
+    decimal Delivery,
+    decimal WrittenOff,
+    decimal ToolWear,
+    decimal Overheads)
+{
+    /// <summary>What the pieces sold had cost (cost of goods sold).</summary>
+    public decimal CostOfPiecesSold => Purchases + Supplies + Outings;
+
+    /// <summary>Sales and delivery charged less cost of pieces sold.</summary>
+    public decimal GrossProfit => Sales + DeliveryCharged - CostOfPiecesSold;
+
+    /// <summary>Gross profit less fees and delivery: what the pieces sold left towards everything else.</summary>
+    public decimal Contribution => GrossProfit - Fees - Delivery;
+
+    /// <summary>Costs of no piece sold: written off, wear of tools and overheads.</summary>
+    public decimal OtherCosts => WrittenOff + ToolWear + Overheads;
+
+    /// <summary>Net profit; below zero for a loss.</summary>
+    public decimal Net => Contribution - OtherCosts;
+
+    internal static QuarterProfit Of(QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales) => new(
+        sales.Length,
+        sales.Sum(sale => sale.SalePrice ?? 0),
+        sales.Sum(sale => sale.DeliveryCharged),
+        sales.Sum(sale => sale.Purchase),
+        sales.Sum(sale => sale.Supplies),
+        sales.Sum(sale => sale.Outing),
+        sales.Sum(sale => sale.Fees),
+        sales.Sum(sale => sale.Delivery),
+        books.Lines
+            .Where(line => line.Cost.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && period.Contains(line.Cost.Piece.LeftOn))
+            .Sum(line => line.Line.Amount),
+        Wear(books).Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+        books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
+
+    internal static IEnumerable<CostLine> Wear(QuarterBooks books) =>
+        books.Costs.Pieces.SelectMany(cost => cost.Lines).Where(line => line.Kind == CostKind.Tools)
+            .Concat(books.Costs.ToolsIdle);
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>Did a quarter pay? What was earned, what is tied up, what drove it and what to do next, for any span of days.</summary>
+/// <remarks>
+/// The report rests on one set of books: those of the whole log as of its date, not of the log as of the end of the span. So
+/// what is learned later, such as a can that turns out to have served two more pieces, changes an earlier span a little; in
+/// return every flow depends on its own day alone, a span is exactly the sum of its parts wherever it is split, and one span
+/// closes with what the next opens with. Facts without a day belong to no span and are listed.
+/// </remarks>
+public sealed record QuarterReport
+{
+    /// <summary>The span asked for.</summary>
+    public required ReportPeriod Period { get; init; }
+
+    /// <summary>The days of it that have gone by: the whole span, or up to the date of the log.</summary>
+    public required ReportPeriod Reckoned { get; init; }
+
+    /// <summary>The date up to which facts are known.</summary>
+    public required DateOnly AsOf { get; init; }
+
+    /// <summary>The workshop's settings.</summary>
+    public required Workshop Workshop { get; init; }
+
+    /// <summary>Profit and loss.</summary>
+    public required QuarterProfit Profit { get; init; }
+
+    /// <summary>Hours and the profit an hour.</summary>
+    public required QuarterHours Hours { get; init; }
+
+    /// <summary>Money in and out.</summary>
+    public required QuarterCash Cash { get; init; }
+
+    /// <summary>Stock on the evening before the span.</summary>
+    public required QuarterStock Opening { get; init; }
+
+    /// <summary>Stock on its last evening.</summary>
+    public required QuarterStock Closing { get; init; }
+
+    /// <summary>How stock moved between the two.</summary>
+    public required QuarterMovement Moved { get; init; }
+
+    /// <summary>Ratios.</summary>
+    public required QuarterRatios Ratios { get; init; }
+
+    /// <summary>Pieces that came, went and moved on.</summary>
+    public required QuarterCounts Counts { get; init; }
+
+    /// <summary>The pieces sold, in the order of the log.</summary>
+    public required ImmutableArray<QuarterSale> Sales { get; init; }
+
+    /// <summary>Against the span before; of as many days where this one is not over; null before the year 2.</summary>
+    public required QuarterChange? AgainstBefore { get; init; }
+
+    /// <summary>Against the same span a year earlier; null where that is the span before, or lies before the year 2.</summary>
+    public required QuarterChange? AgainstYearEarlier { get; init; }
+
+    /// <summary>What to do next, the most pressing first.</summary>
+    public required ImmutableArray<QuarterStep> Steps { get; init; }
+
+    /// <summary>Questions for a tax professional.</summary>
+    public required ImmutableArray<QuarterPrompt> Prompts { get; init; }
+
+    /// <summary>Facts of the whole log that belong to no span, for want of a day.</summary>
+    public required ImmutableArray<QuarterUndated> Undated { get; init; }
+
+    /// <summary>What the log does not hold at all and the figures therefore leave out: a sentence each.</summary>
+    public required ImmutableArray<string> Lacking { get; init; }
+
+    /// <summary>What is unknown, assumed or contradictory in the books of the whole log: a sentence each.</summary>
+    public required ImmutableArray<string> Notes { get; init; }
+
+    /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
+    public required ImmutableArray<QuarterSum> Sums { get; init; }
+
+    /// <summary>Whether the span is not over at the date of the log.</summary>
+    public bool IsSoFar => Reckoned.To < Period.To;
+
+    /// <summary>
+    /// The span that is meant where none is named: the last quarter that is over at the date of the log, or the current one
+    /// where the log begins in it.
+    /// </summary>
+    /// <param name="log">The log, as of its date.</param>
+    public static ReportPeriod UsualPeriod(SalesLog log)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        var current = ReportPeriod.QuarterOf(log.Date);
+        return current.To <= log.Date || current.Before is not { } before || !(log.FirstFact() <= before.To) ? current : before;
+    }
+
+    /// <summary>The report of a span.</summary>
+    /// <param name="log">The log, as of its date.</param>
+    /// <param name="period">The span; it may reach beyond the date of the log, but not begin after it.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The span begins after the date of the log, or in the year 1.</exception>
+    public static QuarterReport Of(SalesLog log, ReportPeriod period)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(period);
+        if (period.From > log.Date || period.From.Year < 2)
+        {
+            throw new ArgumentOutOfRangeException(nameof(period), period.Name, FormattableString.Invariant(
+                $"The span must begin in the year 2 or later and not after {log.Date:yyyy-MM-dd}, the day up to which the log is known."));
+        }
+
+        QuarterBooks books = new(log);
+        ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
+        var sales = QuarterSale.In(books, reckoned);
+        var profit = QuarterProfit.Of(books, reckoned, sales);
+        var hours = QuarterHours.Of(books, reckoned, sales, profit);
+        var cash = QuarterCash.Of(books, reckoned);
+        var opening = QuarterStock.At(books, reckoned.From.AddDays(-1));
+        var closing = QuarterStock.At(books, reckoned.To);
+        var moved = QuarterMovement.Of(books, reckoned);
+        return new()
+        {
+            Period = period,
+            Reckoned = reckoned,
+            AsOf = log.Date,
+            Workshop = log.Workshop,
+            Profit = profit,
+            Hours = hours,
+            Cash = cash,
+            Opening = opening,
+            Closing = closing,
+            Moved = moved,
+            Ratios = QuarterRatios.Of(books, reckoned, profit),
+            Counts = QuarterCounts.Of(log, reckoned),
+            Sales = sales,
+            AgainstBefore = Against(period.Before),
+            AgainstYearEarlier = period.YearEarlier == period.Before ? null : Against(period.YearEarlier),
+            Steps = new QuarterSteps(books, reckoned, closing, sales).Find(),
+            Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
+            Undated = QuarterUndated.Of(books),
+            Lacking = [.. WhatIsLacking(log)],
+            Notes = books.Costs.Notes,
+            Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, profit, cash, sales),
+        };
+
+        // A quarter that has just begun is compared with as many days of the one before.
+        QuarterChange? Against(ReportPeriod? earlier) => earlier is null || earlier.From.Year < 2 ? null
+            : QuarterChange.Of(
+                books,
+                reckoned == period || reckoned.Days >= earlier.Days ? earlier
+                    : ReportPeriod.Of(earlier.From, earlier.From.AddDays(reckoned.Days - 1)),
+                sales, profit, hours);
+    }
+
+    private static IEnumerable<string> WhatIsLacking(SalesLog log)
+    {
+        string[] costs =
+        [
+            .. new (string File, bool IsThere)[]
+            {
+                (Columns.Supplies.File, !log.Supplies.IsEmpty || log.Pieces.Any(piece => piece.SuppliesCost is not null)),
+                (Columns.Trips.File, !log.Trips.IsEmpty),
+                (Columns.Tools.File, !log.Tools.IsEmpty),
+                (Columns.Overheads.File, !log.Overheads.IsEmpty),
+            }.Where(table => !table.IsThere).Select(table => table.File),
+        ];
+        if (costs.Length > 0)
+            yield return $"Not in the log, so not in the costs: {string.Join(", ", costs)}. The true profit is lower by what they would hold.";
+        if (log.Hours.IsEmpty && log.Pieces.All(piece => piece.Hours is null))
+            yield return "No hours are written down anywhere, so nothing can be said about an hour.";
+    }
+}

@@ -1,0 +1,228 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>A report as tables, for a spreadsheet, a data frame or a page of a notebook.</summary>
+public static class QuarterTables
+{
+    private sealed record QuarterFigure(string Name, string Meaning, decimal? Value);
+
+    private sealed record QuarterBesideEarlier(string Name, string Meaning, decimal Now, decimal? Before, decimal? YearEarlier);
+
+    private sealed record QuarterTiedUp(string Day, string By, QuarterStockGroup Group);
+
+    /// <summary>All tables: profit-and-loss, cash, stock, stock-pieces, pieces-sold, ratios, comparison, next-steps and sums.</summary>
+    /// <param name="report">The report.</param>
+    public static ImmutableArray<ReportTable> Of(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return
+        [
+            ProfitAndLoss(report), Cash(report), Stock(report), StockPieces(report), PiecesSold(report), Ratios(report),
+            Comparison(report), NextSteps(report), Sums(report),
+        ];
+    }
+
+    /// <summary>Profit and loss, a row a line, beside the spans it is compared with.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable ProfitAndLoss(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        (string, string, Func<QuarterProfit, decimal>)[] lines =
+        [
+            ("pieces_sold", "pieces sold", p => p.Pieces),
+            ("sales", "sales", p => p.Sales),
+            ("delivery_charged", "delivery charged", p => p.DeliveryCharged),
+            ("purchases", "what the pieces sold had been bought for", p => p.Purchases),
+            ("supplies", "supplies used up on them", p => p.Supplies),
+            ("outings", "outings that brought them home", p => p.Outings),
+            ("cost_of_pieces_sold", "cost of the pieces sold", p => p.CostOfPiecesSold),
+            ("gross_profit", "gross profit", p => p.GrossProfit),
+            ("fees", "fees", p => p.Fees),
+            ("delivery", "delivery", p => p.Delivery),
+            ("written_off", "written off", p => p.WrittenOff),
+            ("tool_wear", "wear of tools", p => p.ToolWear),
+            ("overheads", "overheads", p => p.Overheads),
+            ("net_profit", "net profit", p => p.Net),
+        ];
+        return ReportTable.Of(
+            "profit-and-loss",
+            $"Profit and loss of {report.Period.Name}",
+            lines.Select(line => new QuarterBesideEarlier(
+                line.Item1, line.Item2, line.Item3(report.Profit), Then(report.AgainstBefore, line.Item3),
+                Then(report.AgainstYearEarlier, line.Item3))),
+            ("line", "name of the line", row => row.Name),
+            ("meaning", "what it is", row => row.Meaning),
+            ("amount", $"amount in {report.Period.Name}", row => row.Now),
+            ("before", "the span before", row => row.Before),
+            ("year_earlier", "a year earlier", row => row.YearEarlier));
+    }
+
+    /// <summary>Money in and out by kind.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Cash(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "cash",
+            $"Money in and out in {report.Period.Name}; driving is reckoned, not paid",
+            [.. report.Cash.Lines, new QuarterCashLine("driving, reckoned", 0, report.Cash.DrivingReckoned)],
+            ("what", "what for", line => line.What),
+            ("money_in", "money in", line => line.In),
+            ("money_out", "money out", line => line.Out));
+    }
+
+    /// <summary>Stock at the start and at the end by state and by age, in cans and in tools.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Stock(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "square feet" : "square metres";
+        return ReportTable.Of(
+            "stock",
+            "What is tied up, at cost, on the evening before and on the last evening",
+            new[] { report.Opening, report.Closing }.SelectMany(stock => stock.ByState
+                .Select(group => new QuarterTiedUp(ReportTable.TextOf(stock.Day), "state", group))
+                .Concat(stock.ByAge.Select(group => new QuarterTiedUp(ReportTable.TextOf(stock.Day), "days since bought", group)))
+                .Append(new(ReportTable.TextOf(stock.Day), "other", new("supplies in cans", 0, stock.InCans, 0, 0)))
+                .Append(new(ReportTable.TextOf(stock.Day), "other", new("tools at book value", 0, stock.Tools, 0, 0)))),
+            ("evening", "on the evening of", row => row.Day),
+            ("by", "grouped by", row => row.By),
+            ("group", "group", row => row.Group.Name),
+            ("pieces", "pieces", row => row.Group.Pieces),
+            ("cost", "cost so far", row => row.Group.Cost),
+            ("floor", $"floor in {unit}", row => row.Group.Floor),
+            ("floor_unknown", "pieces without a size", row => row.Group.FloorUnknown));
+    }
+
+    /// <summary>Each piece in stock on the last evening.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable StockPieces(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "stock-pieces",
+            "Pieces in stock on the last evening",
+            report.Closing.Pieces,
+            ("id", "id", piece => piece.Id),
+            ("type", "type", piece => piece.Type),
+            ("is_on_sale", "on sale", piece => piece.IsOnSale),
+            ("cost", "cost so far", piece => piece.Cost),
+            ("days_here", "days since bought", piece => piece.DaysHere),
+            ("days_on_sale", "days on sale", piece => piece.DaysOnSale),
+            ("floor", "floor", piece => piece.Floor is { } floor ? decimal.Round(floor, 2, MidpointRounding.AwayFromZero) : null));
+    }
+
+    /// <summary>Each piece sold.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable PiecesSold(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "pieces-sold",
+            $"Pieces sold in {report.Period.Name}",
+            report.Sales,
+            ("id", "id", sale => sale.Id),
+            ("type", "type", sale => sale.Type),
+            ("sold_on", "sold on", sale => sale.SoldOn),
+            ("sale_price", "sale price", sale => sale.SalePrice),
+            ("delivery_charged", "delivery charged", sale => sale.DeliveryCharged),
+            ("purchase", "bought for", sale => sale.Purchase),
+            ("supplies", "supplies", sale => sale.Supplies),
+            ("outing", "share of the outing", sale => sale.Outing),
+            ("fees", "fees", sale => sale.Fees),
+            ("delivery", "delivery", sale => sale.Delivery),
+            ("left", "left after its own costs", sale => sale.Contribution),
+            ("hours", "hours at the bench and on the outing", sale => sale.Hours),
+            ("missing", "not written down", sale => string.Join(", ", sale.Missing)));
+    }
+
+    /// <summary>Hours, counts and ratios with their definitions; empty where undefined.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Ratios(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        StockRatios stock = report.Ratios.Stock;
+        QuarterFigure[] figures =
+        [
+            new("wage", "profit an hour, over the pieces whose hours and prices are known", report.Hours.Wage?.PerHour),
+            new("wage_hours", "hours it rests on", report.Hours.Wage?.Hours),
+            new("hours_worked", "hours worked in the span", report.Hours.Worked),
+            new("sell_through", "sold over on sale at the start and listed since", report.Ratios.SellThrough.Share),
+            new("average_stock", "mean stock at cost of the start, each month's end and the end", stock.AverageStock),
+            new("turnover", "cost of pieces sold over average stock", stock.Turnover),
+            new("turnover_a_year", "the same at this pace for 365 days", stock.TurnoverAYear),
+            new("days_of_stock", "days the average stock lasts at this pace", stock.DaysOfStock),
+            new("return_on_stock", "gross profit over average stock", stock.ReturnOnStock),
+            new("return_on_stock_a_year", "the same at this pace for 365 days", stock.ReturnOnStockAYear),
+            new("break_even_flips", "overheads and tool wear over what a flip leaves", report.Ratios.BreakEven?.Flips),
+            new("bought", "pieces bought", report.Counts.Bought),
+            new("finished", "pieces finished", report.Counts.Finished),
+            new("listed", "pieces listed", report.Counts.Listed),
+            new("sold", "pieces sold", report.Counts.Sold),
+            new("withdrawn", "pieces gone without a sale", report.Counts.Withdrawn),
+        ];
+        return ReportTable.Of(
+            "ratios",
+            $"Hours, ratios and counts of {report.Period.Name}",
+            figures,
+            ("name", "name", figure => figure.Name),
+            ("meaning", "definition", figure => figure.Meaning),
+            ("value", "value", figure => figure.Value is { } value
+                ? decimal.Round(value, 6, MidpointRounding.AwayFromZero) : null));
+    }
+
+    /// <summary>What drove the change of net profit; the amounts of a span add up to the change.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Comparison(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "comparison",
+            "What drove the change of net profit",
+            new[] { report.AgainstBefore, report.AgainstYearEarlier }.OfType<QuarterChange>()
+                .Where(change => !change.IsBeforeTheLog)
+                .SelectMany(change => change.Effects
+                    .Append(new("net profit", "all of it", change.Net)).Select(effect => (change.With.Name, Effect: effect))),
+            ("against", "against", row => row.Name),
+            ("effect", "effect", row => row.Effect.Name),
+            ("meaning", "meaning", row => row.Effect.Meaning),
+            ("amount", "amount", row => row.Effect.Amount));
+    }
+
+    /// <summary>What to do next.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable NextSteps(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "next-steps",
+            "What to do next",
+            report.Steps,
+            ("what", "what to do", step => step.What),
+            ("subject", "with what", step => step.Subject),
+            ("count", "how many", step => step.Count),
+            ("amount", "money", step => step.Amount),
+            ("hours", "hours", step => step.Hours),
+            ("wage", "profit an hour", step => step.Wage),
+            ("text", "in words", step => step.Text));
+    }
+
+    /// <summary>The reconciliations, a row a term; what adds up to nothing is right.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Sums(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "sums",
+            "Sums that must come out",
+            report.Sums.SelectMany(sum => sum.Terms
+                .Append(new(sum.Result, -sum.Total)).Append(new("difference", sum.Difference)).Select(term => (sum.Name, term))),
+            ("sum", "sum", row => row.Name),
+            ("term", "term", row => row.term.What),
+            ("amount", "amount", row => row.term.Amount));
+    }
+
+    private static decimal? Then(QuarterChange? change, Func<QuarterProfit, decimal> line) =>
+        change is { IsBeforeTheLog: false } ? line(change.Profit) : null;
+}

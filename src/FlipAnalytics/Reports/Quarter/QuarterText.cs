@@ -1,0 +1,214 @@
+using System.Globalization;
+using System.Text;
+
+using static System.FormattableString;
+using static FlipAnalytics.TextLines;
+
+namespace FlipAnalytics;
+
+/// <summary>A report as text of at most 100 columns: the answer first, the sums last.</summary>
+public static class QuarterText
+{
+    private const int Label = 53;
+    private const int Column = 15;
+    private const int PromptsShown = 2;
+
+    /// <summary>The report on a screen or two.</summary>
+    /// <param name="report">The report.</param>
+    public static string Render(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        StringBuilder text = new();
+        text.AppendWrapped("", "", QuarterSentences.Headline(report));
+        foreach (string sentence in QuarterSentences.Beneath(report).Concat(report.Lacking))
+            text.AppendWrapped("  ", "  ", sentence);
+        if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)
+            AppendProfit(text, report);
+        AppendCash(text, report);
+        AppendStock(text, report);
+        AppendChanges(text, report);
+        AppendList(text, "What to do next", report.Steps.Select(step => step.Text));
+        AppendList(text, "To ask a tax professional; these are no advice", report.Prompts.Take(PromptsShown)
+            .Select(prompt => $"If you are in {prompt.Place}: {prompt.Text} [{prompt.Source}{(prompt.Status == QuarterPrompts.Published ? "" : $"; {prompt.Status}")}]"));
+        if (!report.Undated.IsEmpty)
+        {
+            text.Append('\n').AppendWrapped("", "  ",
+                $"In no {report.Period.Noun}, since the day is not written down: {string.Join("; ", QuarterSentences.Undated(report))}.");
+        }
+
+        AppendSums(text, report);
+        return text.ToString();
+    }
+
+    private static void AppendProfit(StringBuilder text, QuarterReport report)
+    {
+        QuarterChange[] earlier =
+            [.. new[] { report.AgainstBefore, report.AgainstYearEarlier }.OfType<QuarterChange>().Where(change => !change.IsBeforeTheLog)];
+        (QuarterProfit Profit, QuarterHours Hours)[] spans =
+            [(report.Profit, report.Hours), .. earlier.Select(change => (change.Profit, change.Hours))];
+        string[] heads = [.. new[] { report.Period }.Concat(earlier.Select(change => change.With))
+            .Select((period, i) => Head(period, i))];
+        if (report.IsSoFar)
+            heads[0] = "so far";
+        text.Append('\n').Append(Row("Profit and loss", heads));
+        Count("pieces sold", profit => profit.Pieces, isShown: true);
+        Money("  sales", profit => profit.Sales, isShown: true);
+        Money("+ delivery you charged", profit => profit.DeliveryCharged);
+        Money("- what the pieces you sold had cost you (COGS)", profit => profit.CostOfPiecesSold, isShown: true);
+        Money("      paid for them", profit => profit.Purchases);
+        Money("      supplies used up on them", profit => profit.Supplies);
+        Money("      outings that brought them home", profit => profit.Outings);
+        Money("= left after the pieces (gross profit)", profit => profit.GrossProfit, isShown: true);
+        Money("- what selling channels kept (fees)", profit => profit.Fees);
+        Money("- delivery", profit => profit.Delivery);
+        Money("- given away, scrapped or broken (written off)", profit => profit.WrittenOff);
+        Money("- wear of tools (depreciation)", profit => profit.ToolWear);
+        Money("- rent and the like, fruitless outings (overhead)", profit => profit.Overheads);
+        Money("= what you made (net profit)", profit => profit.Net, isShown: true);
+        if (spans.Any(span => span.Hours.Wage is not null))
+        {
+            text.Append(Row($"  hours it took{(spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : "")}", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
+            text.Append(Row("  an hour", spans.Select(span =>
+                span.Hours.Wage is { } wage ? QuarterWords.Money(wage.PerHour, report.Workshop.Currency) : "-")));
+        }
+
+        void Money(string label, Func<QuarterProfit, decimal> amount, bool isShown = false)
+        {
+            decimal[] amounts = [.. spans.Select(span => amount(span.Profit))];
+            if (isShown || amounts.Any(value => value != 0))
+                text.Append(Row(label, amounts.Select(value => QuarterWords.Money(value, report.Workshop.Currency))));
+        }
+
+        void Count(string label, Func<QuarterProfit, int> count, bool isShown) =>
+            text.Append(Row("  " + label, spans.Select(span => count(span.Profit).ToString(CultureInfo.InvariantCulture))));
+    }
+
+    private static string Head(ReportPeriod period, int place) => period.Name.Length < Column ? period.Name
+        : place == 0 ? "this span" : Invariant($"{period.From:yyyy-MM-dd}..");
+
+    private static void AppendCash(StringBuilder text, QuarterReport report)
+    {
+        QuarterCash cash = report.Cash;
+        if (cash.Lines.IsEmpty && cash.DrivingReckoned == 0)
+            return;
+        Currency currency = report.Workshop.Currency;
+        string Line(QuarterCashLine line, decimal amount) => $"{line.What} {QuarterWords.Money(amount, currency)}";
+        text.Append('\n').AppendWrapped("", "  ",
+            $"Money: {QuarterWords.Money(cash.In, currency)} came in, {QuarterWords.Money(cash.Out, currency)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
+        string[] spent = [.. cash.Lines.Where(line => line.Out != 0).Select(line => Line(line, line.Out))];
+        if (spent.Length > 0)
+            text.AppendWrapped("  ", "  ", $"Out: {string.Join(", ", spent)}.");
+        if (cash.DrivingReckoned != 0)
+        {
+            text.AppendWrapped("  ", "  ",
+                $"Driving comes to {QuarterWords.Money(cash.DrivingReckoned, currency)} at the mileage rate; reckoned, not paid, so it stands apart.");
+        }
+
+        if (QuarterSentences.ProfitToCash(report) is { } difference)
+            text.AppendWrapped("  ", "  ", difference);
+    }
+
+    private static void AppendStock(StringBuilder text, QuarterReport report)
+    {
+        Currency currency = report.Workshop.Currency;
+        QuarterStock[] ends = [report.Opening, report.Closing];
+        text.Append('\n').Append(Row("Tied up, at cost", ends.Select(stock => Invariant($"{stock.Day:yyyy-MM-dd}"))));
+        for (int i = 0; i < report.Closing.ByState.Length; i++)
+        {
+            text.Append(Row(
+                Invariant($"  pieces {report.Closing.ByState[i].Name} ({report.Opening.ByState[i].Pieces}, now {report.Closing.ByState[i].Pieces})"),
+                ends.Select(stock => QuarterWords.Money(stock.ByState[i].Cost, currency))));
+        }
+
+        if (ends.Any(stock => stock.InCans != 0))
+        {
+            string most = report.Closing.StatedBeyondCans > 0 ? ", at most" : "";
+            text.Append(Row($"  supplies in cans{most}", ends.Select(stock => QuarterWords.Money(stock.InCans, currency))));
+        }
+
+        if (ends.Any(stock => stock.Tools != 0))
+            text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => QuarterWords.Money(stock.Tools, currency))));
+        string[] ages = [.. report.Closing.ByAge.Where(age => age.Pieces > 0)
+            .Select(age => Invariant($"{age.Name} {age.Pieces} ({QuarterWords.Money(age.Cost, currency)})"))];
+        if (ages.Length > 0)
+        {
+            decimal floor = report.Closing.ByState.Sum(group => group.Floor);
+            int unknown = report.Closing.ByState.Sum(group => group.FloorUnknown);
+            string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "ft²" : "m²";
+            string missing = unknown > 0 ? Invariant($", {Counted(unknown, "piece")} without a size not counted") : "";
+            string space = unknown == report.Closing.Pieces.Length ? "Floor unknown, for want of sizes"
+                : Invariant($"Floor: {floor:0.#} {unit}{missing}");
+            text.AppendWrapped("  ", "  ", Invariant(
+                $"Now, since bought: {string.Join(", ", ages)}. {space}."));
+        }
+
+        if (report.Closing is { InCans: > 0, StatedBeyondCans: > 0 })
+        {
+            text.AppendWrapped("  ", "  ",
+                $"In cans is at most: pieces.csv states {QuarterWords.Money(report.Closing.StatedBeyondCans, currency)} of supplies by now that no can was charged for.");
+        }
+
+        QuarterCounts counts = report.Counts;
+        string gone = counts.Withdrawn == 0 ? ""
+            : Invariant($" (kept {counts.Kept}, given away {counts.Given}, scrapped {counts.Scrapped}, broken {counts.Broken}, for parts {counts.Parts}{(counts.GoneSomehow > 0 ? Invariant($", unknown {counts.GoneSomehow}") : "")})");
+        text.AppendWrapped("  ", "  ", Invariant(
+            $"Bought {counts.Bought}, finished {counts.Finished}, listed {counts.Listed}, sold {counts.Sold}, withdrawn {counts.Withdrawn}{gone}."));
+        foreach (string ratio in QuarterSentences.Ratios(report))
+            text.AppendWrapped("  ", "    ", ratio);
+    }
+
+    private static void AppendChanges(StringBuilder text, QuarterReport report)
+    {
+        string[] changes =
+        [
+            .. new[] { report.AgainstBefore, report.AgainstYearEarlier }.Where(change => change is { IsBeforeTheLog: false })
+                .Select(change => QuarterSentences.Change(report, change)).OfType<string>(),
+        ];
+        if (changes.Length == 0)
+            return;
+        text.Append("\nWhy it differs\n");
+        if (report.IsSoFar)
+            text.AppendWrapped("  ", "  ", Invariant($"Compared with as many days of the earlier {report.Period.Noun}s: {report.Reckoned.Days}."));
+        foreach (string change in changes)
+            text.AppendWrapped("  ", "    ", change);
+        text.AppendWrapped("  ", "  ",
+            "(number: at what a piece left on average then; mix: more of the types that leave more; price, cost: the same types for more or less. Flexible-budget variances.)");
+    }
+
+    private static void AppendList(StringBuilder text, string heading, IEnumerable<string> items)
+    {
+        string[] all = [.. items];
+        if (all.Length == 0)
+            return;
+        text.Append('\n').Append(heading).Append('\n');
+        foreach (string item in all)
+            text.AppendWrapped("  - ", "    ", item);
+    }
+
+    private static void AppendSums(StringBuilder text, QuarterReport report)
+    {
+        Currency currency = report.Workshop.Currency;
+        text.Append("\nThe sums come out\n");
+        foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name == QuarterSums.PiecesName))
+            text.AppendWrapped("  ", "    ", Equation(char.ToUpperInvariant(sum.Name[0]) + sum.Name[1..] + ":", sum, currency));
+        decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
+        text.AppendWrapped("  ", "    ", Invariant(
+            $"This and {report.Sums.Length - 1} more sums were checked and are off by {QuarterWords.Money(off, currency)}; --json has all."));
+    }
+
+    private static string Equation(string name, QuarterSum sum, Currency currency)
+    {
+        StringBuilder equation = new(name);
+        foreach (var (term, i) in sum.Terms.Select((term, i) => (term, i)))
+        {
+            string sign = i == 0 ? " " : term.Amount < 0 ? " - " : " + ";
+            decimal amount = i == 0 ? term.Amount : decimal.Abs(term.Amount);
+            equation.Append(CultureInfo.InvariantCulture, $"{sign}{term.What} {QuarterWords.Money(amount, currency)}");
+        }
+
+        return equation.Append(CultureInfo.InvariantCulture, $" = {sum.Result} {QuarterWords.Money(sum.Total, currency)}").ToString();
+    }
+
+    private static string Row(string label, IEnumerable<string> cells) =>
+        label.PadRight(Label) + string.Concat(cells.Select(cell => cell.PadLeft(Column))) + "\n";
+}

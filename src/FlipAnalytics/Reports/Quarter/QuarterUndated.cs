@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>Facts of one kind whose day is not written down: they belong to no span.</summary>
+/// <param name="What">What they are, after a number: "sales".</param>
+/// <param name="Count">How many.</param>
+/// <param name="Amount">Money they hold, or hours; known amounts only.</param>
+/// <param name="Unit">"money" or "hours".</param>
+/// <param name="Column">Where the day belongs, such as sold_on in pieces.csv.</param>
+public sealed record QuarterUndated(string What, int Count, decimal Amount, string Unit, string Column)
+{
+    /// <summary>The <see cref="What"/> of sales without a day.</summary>
+    public const string Sold = "pieces sold";
+
+    internal static ImmutableArray<QuarterUndated> Of(QuarterBooks books)
+    {
+        PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsSold: true, SoldOn: null })];
+        PieceCost[] gone = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsGone: true, LeftOn: null })];
+        CashMovement[] paid = [.. books.Costs.Cash.Where(movement => movement.Date is null)];
+        CostLine[] wear = [.. QuarterProfit.Wear(books).Where(line => line.Date is null)];
+        GeneralHours[] hours = [.. books.Hours.General.Concat(books.Hours.Outings).Where(entry => entry.Date is null)];
+        return
+        [
+            .. new QuarterUndated[]
+            {
+                new(Sold, sold.Length, sold.Sum(cost => (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
+                    "money", "sold_on in pieces.csv"),
+                new("pieces gone without a sale", gone.Length, gone.Sum(StockCost), "money", "left_on in pieces.csv"),
+                Paid(CostKind.Purchase, "pieces bought", "bought_on in pieces.csv"),
+                Paid(CostKind.Supplies, "purchases of supplies", "bought_on in supplies.csv"),
+                Paid(CostKind.Tools, "tools bought", "bought_on in tools.csv"),
+                Paid(CostKind.Trip, "costs of outings", "date in trips.csv"),
+                new("parts of the wear of tools", wear.Length, wear.Sum(line => line.Amount), "money",
+                    "ready_on in pieces.csv"),
+                new("entries of general hours and outings", hours.Length, hours.Sum(entry => entry.Hours), "hours",
+                    "date in hours.csv and trips.csv"),
+            }.Where(facts => facts.Count > 0),
+        ];
+
+        QuarterUndated Paid(CostKind kind, string what, string column) => new(
+            what,
+            paid.Count(movement => movement.Kind == kind),
+            -paid.Where(movement => movement.Kind == kind).Sum(movement => movement.Amount),
+            "money",
+            column);
+    }
+
+    private static decimal StockCost(PieceCost cost) => StockMovement.UsualKinds.Sum(cost.Of);
+}

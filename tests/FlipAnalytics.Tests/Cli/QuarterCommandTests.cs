@@ -1,0 +1,47 @@
+using System.Text.Json;
+
+namespace FlipAnalytics.Tests;
+
+/// <summary><c>flip quarter</c> as its user runs it.</summary>
+public sealed class QuarterCommandTests
+{
+    private static readonly string Demo = House.Repository.PathOf("data-demo");
+
+    [Fact]
+    public void TheDemoLogsQuarterLeadsWithTheAnswerAndEndsWithTheSums()
+    {
+        FlipRun run = Flip.Run("quarter", "2026-Q1", "--log", Demo, "--as-of", "2026-03-31");
+        Assert.Equal(0, run.ExitCode);
+        Assert.StartsWith("In 2026-Q1 you made $3,373.", run.Output, StringComparison.Ordinal);
+        Assert.Contains("= what you made (net profit)                                3,372.88", run.Output, StringComparison.Ordinal);
+        Assert.EndsWith("off by 0.00; --json has all.\n", run.Output, StringComparison.Ordinal);
+        Assert.InRange(run.Output.Split('\n').Length, 20, 80);
+    }
+
+    [Fact]
+    public void TheDocumentHasTheSameFiguresAndTheFilesTheTables()
+    {
+        using LogFolder folder = new();
+        FlipRun run = Flip.Run(
+            "quarter", "--log", Demo, "--as-of", "2026-04-15", "--json", "--tables", Path.Combine(folder.Path, "figures"));
+        using var document = JsonDocument.Parse(run.Output);
+        Assert.Equal("2026-Q1", document.RootElement.GetProperty("period").GetProperty("name").GetString());
+        Assert.Equal(3372.88m, document.RootElement.GetProperty("profit").GetProperty("net").GetDecimal());
+        Assert.All(
+            document.RootElement.GetProperty("sums").EnumerateArray(),
+            sum => Assert.Equal(0, sum.GetProperty("difference").GetDecimal()));
+        Assert.Equal(
+            ["cash", "comparison", "next-steps", "pieces-sold", "profit-and-loss", "ratios", "stock", "stock-pieces", "sums"],
+            Directory.GetFiles(Path.Combine(folder.Path, "figures")).Select(Path.GetFileNameWithoutExtension).Order());
+    }
+
+    [Theory]
+    [InlineData("2026-5", "found '2026-5'")]
+    [InlineData("2027-Q1", "2027-Q1 begins after 2026-03-31")]
+    public void ASpanThatCannotBeMeantIsRefusedWithTheMend(string span, string said)
+    {
+        FlipRun run = Flip.Run("quarter", span, "--log", Demo, "--as-of", "2026-03-31");
+        Assert.Equal(2, run.ExitCode);
+        Assert.Contains(said, Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
+}
