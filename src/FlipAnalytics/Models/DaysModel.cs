@@ -12,7 +12,9 @@ internal sealed class DaysModel
     private readonly double askingMean;
     private readonly double askingVariance;
 
-    private DaysModel(ImmutableArray<DaysRow> rows, double askingMean, double askingVariance, bool plain)
+    private DaysModel(
+        ImmutableArray<DaysRow> rows, double askingMean, double askingVariance, bool plain,
+        Func<PieceFacts, string>? further = null)
     {
         Rows = rows;
         (this.askingMean, this.askingVariance) = (askingMean, askingVariance);
@@ -28,6 +30,7 @@ internal sealed class DaysModel
         [
             Grouping.Of(TermNames.Type, facts, f => f.Type),
             Grouping.Of(TermNames.Colour, facts, f => f.Colour ?? TermNames.NotRecorded),
+            .. further is null ? [] : new[] { Grouping.Of(TermNames.Further, facts, further) },
         ];
         if (!rows.IsEmpty)
             Fit = AcceleratedFailure.Fit(Data(), plain ? new() : Options());
@@ -47,6 +50,9 @@ internal sealed class DaysModel
         var (rows, mean, variance) = DaysRow.All(models);
         return new(rows, mean, variance, plain: false);
     }
+
+    /// <summary>The same with shrunk effects of one more group.</summary>
+    public DaysModel With(Func<PieceFacts, string> further) => new(Rows, askingMean, askingVariance, plain: false, further);
 
     /// <summary>Fits what outside software can fit: no expectations, no guesses, no shrunk effects.</summary>
     /// <exception cref="NoEstimateException">The spells do not determine the model.</exception>

@@ -99,5 +99,7 @@ internal sealed class EffectsDesign
         }
 
         yield return Grouping.Of(TermNames.Finish, facts, f => f.Finish ?? TermNames.NotRecorded);
+        if (specification.Further is not null)
+            yield return Grouping.Of(TermNames.Further, facts, specification.Further);
     }
 }
