@@ -9,10 +9,11 @@ namespace FlipAnalytics.Statistics;
 /// memory). The same input gives the same digits.</summary>
 /// <param name="Z">A group's sum of scores less its expectation, in standard deviations over reshuffles; below 0 where its scores
 /// are low; 0 where its strata hold no other group.</param>
+/// <param name="Variance">Of a group's sum over reshuffles.</param>
 /// <param name="AdjustedP">The chance that some group would be at least as far out if labels were chance.</param>
 /// <param name="Largest">The largest |z| of each reshuffle, ascending.</param>
 public sealed record GroupPermutation(
-    ImmutableArray<double> Z, ImmutableArray<double> AdjustedP, ImmutableArray<double> Largest)
+    ImmutableArray<double> Z, ImmutableArray<double> Variance, ImmutableArray<double> AdjustedP, ImmutableArray<double> Largest)
 {
     private const ulong Stream = 0x6C6162656C73;
 
@@ -71,7 +72,7 @@ public sealed record GroupPermutation(
         }
         Array.Sort(largest);
         // The labels as they are count as one more reshuffle, so that p is never 0 and the test keeps its level.
-        return new([.. z], [.. atLeast.Select(count => (count + 1.0) / (shuffles + 1))], [.. largest]);
+        return new([.. z], [.. variance], [.. atLeast.Select(count => (count + 1.0) / (shuffles + 1))], [.. largest]);
     }
 
     private static int[] Order(ReadOnlySpan<int> stratum, out int[] starts)

@@ -14,7 +14,7 @@ internal sealed class DaysModel
 
     private DaysModel(
         ImmutableArray<DaysRow> rows, double askingMean, double askingVariance, bool plain,
-        Func<PieceFacts, string>? further = null)
+        Func<PieceFacts, string>? further = null, string? without = null)
     {
         Rows = rows;
         (this.askingMean, this.askingVariance) = (askingMean, askingVariance);
@@ -32,6 +32,7 @@ internal sealed class DaysModel
             Grouping.Of(TermNames.Colour, facts, f => f.Colour ?? TermNames.NotRecorded),
             .. further is null ? [] : new[] { Grouping.Of(TermNames.Further, facts, further) },
         ];
+        Groups = [.. Groups.Where(g => g.Name != without)];
         if (!rows.IsEmpty)
             Fit = AcceleratedFailure.Fit(Data(), plain ? new() : Options());
     }
@@ -53,6 +54,9 @@ internal sealed class DaysModel
 
     /// <summary>The same with shrunk effects of one more group.</summary>
     public DaysModel With(Func<PieceFacts, string> further) => new(Rows, askingMean, askingVariance, plain: false, further);
+
+    /// <summary>The same without the effects of one group.</summary>
+    public DaysModel Without(string group) => new(Rows, askingMean, askingVariance, plain: false, without: group);
 
     /// <summary>Fits what outside software can fit: no expectations, no guesses, no shrunk effects.</summary>
     /// <exception cref="NoEstimateException">The spells do not determine the model.</exception>

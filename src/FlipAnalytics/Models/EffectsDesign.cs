@@ -37,7 +37,8 @@ internal sealed class EffectsDesign
     {
         PieceFacts[] facts = [.. rows.Select(r => r.Facts)];
         var columns = DesignColumns.Of([.. specification.FixedTerms.Select(t => t.Name)], facts);
-        ImmutableArray<Grouping> groups = [.. Groupings(specification, facts)];
+        ImmutableArray<Grouping> groups =
+            [.. Groupings(specification, facts).Where(g => !specification.LeftOut.Contains(g.Name))];
         if (plain)
         {
             return new(

@@ -47,6 +47,9 @@ internal sealed record EffectsSpecification
 
     public required SpreadPrior Finish { get; init; }
 
+    /// <summary>Names of groups to leave out, to see what pieces are beyond all but those.</summary>
+    public ImmutableArray<string> LeftOut { get; init; } = [];
+
     /// <summary>One more group, looked at on request; null for none.</summary>
     public Func<PieceFacts, string>? Further { get; init; }
 

@@ -22,6 +22,8 @@ internal sealed class GroupModels
     private readonly GroupedBy by;
     private readonly DaysModel days;
     private readonly EffectsModel? price;
+    private readonly DaysModel daysWithout;
+    private readonly EffectsModel? priceWithout;
     private readonly int daysGroup;
 
     public GroupModels(FittedModels models, GroupedBy by)
@@ -39,6 +41,21 @@ internal sealed class GroupModels
             GroupedBy.Color => 1,
             _ => 2,
         };
+        // Scores come from models that do not know the level at all: only then are they exchangeable where levels do not matter.
+        daysWithout = by switch
+        {
+            GroupedBy.Type => models.Days.Without(TermNames.Type),
+            GroupedBy.Color => models.Days.Without(TermNames.Colour),
+            _ => models.Days,
+        };
+        priceWithout = by switch
+        {
+            GroupedBy.Type => Without(Expectations.SalePrice with { TypeHours = null, LeftOut = [TermNames.Type] }),
+            GroupedBy.Color => Without(Expectations.SalePrice with { LeftOut = [TermNames.Colour, TermNames.Family] }),
+            GroupedBy.Finish => Without(Expectations.SalePrice with { LeftOut = [TermNames.Finish] }),
+            _ => models.Price,
+        };
+        EffectsModel? Without(EffectsSpecification specification) => EffectsModel.TryFit(specification, models.PriceRows());
         var pieces = models.Log.Pieces.ToDictionary(p => p.Id, StringComparer.OrdinalIgnoreCase);
         Days = [.. DaysScores(pieces)];
         Prices = [.. PriceScores(pieces)];
@@ -51,7 +68,7 @@ internal sealed class GroupModels
     public ImmutableArray<(Piece Piece, double Residual)> Prices { get; }
 
     /// <summary>σ of log days.</summary>
-    public double Scale => days.Fit?.Scale ?? 1;
+    public double Scale => daysWithout.Fit?.Scale ?? 1;
 
     /// <summary>Shrunk effect of a level on log days, with its variance; null where the model does not have it.</summary>
     public (double Effect, double Variance)? DaysEffect(string level)
@@ -108,17 +125,16 @@ internal sealed class GroupModels
 
     private IEnumerable<DaysScore> DaysScores(Dictionary<string, Piece> pieces)
     {
-        if (days.Fit is not { } fit)
+        if (daysWithout.Fit is not { } fit)
             yield break;
-        foreach (var episodes in days.Rows.Where(r => r.PieceId is not null).GroupBy(r => r.PieceId!))
+        foreach (var episodes in daysWithout.Rows.Where(r => r.PieceId is not null).GroupBy(r => r.PieceId!))
         {
             int sold = 0;
             double expected = 0, last = 0;
             foreach (DaysRow row in episodes)
             {
-                GroupLevel[] levels = [.. days.Groups.Select((g, k) =>
-                    k == daysGroup ? GroupLevel.None : GroupLevel.Known(g.IndexOf(row.Facts)))];
-                double location = fit.Predict(days.Columns.Row(row.Values), levels).Location;
+                GroupLevel[] levels = [.. daysWithout.Groups.Select(g => GroupLevel.Known(g.IndexOf(row.Facts)))];
+                double location = fit.Predict(daysWithout.Columns.Row(row.Values), levels).Location;
                 expected += FailureTime.CumulativeHazard(fit.Distribution, row.Spell.Stop, location, fit.Scale)
                     - FailureTime.CumulativeHazard(fit.Distribution, row.Spell.Start, location, fit.Scale);
                 last = row.Spell.Stop;
@@ -131,16 +147,13 @@ internal sealed class GroupModels
 
     private IEnumerable<(Piece, double)> PriceScores(Dictionary<string, Piece> pieces)
     {
-        if (price is null)
+        if (priceWithout is null)
             yield break;
-        foreach (EffectsRow row in price.Rows.Where(r => r.Origin == RowOrigin.Log && r.PieceId is not null))
+        ImmutableArray<double> residuals = priceWithout.Fit.Residuals();
+        foreach (var (row, residual) in priceWithout.Rows.Zip(residuals))
         {
-            double[] x = price.Design.Columns.Row(row.Values);
-            if (by == GroupedBy.Type && price.Design.Columns.Names.IndexOf(TermNames.TypeHours) is >= 0 and var column)
-                x[column] = 0;
-            LevelRef[] levels = [.. price.Design.Levels(row).Select((index, k) =>
-                index < 0 || IsOfGroup(k) ? LevelRef.None : LevelRef.Known(index))];
-            yield return (pieces[row.PieceId!], row.Response - price.Fit.Predict(x, levels).Mean);
+            if (row.Origin == RowOrigin.Log && row.PieceId is not null)
+                yield return (pieces[row.PieceId], residual);
         }
     }
 
