@@ -4,29 +4,34 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>Whether scores are higher or lower in some groups than in the rest, by reshuffling the labels within strata: the
 /// scores stay, so nothing is assumed of their law, and small groups are tested as honestly as large ones (Pesarin and Salmaso,
-/// 2010, Permutation Tests for Complex Data, ch. 1). Groups are compared with the rest by the largest |z| of a reshuffle, which
-/// keeps the chance of any false alarm (Westfall and Young, 1993, Resampling-Based Multiple Testing, section 2.3; both from
+/// 2010, Permutation Tests for Complex Data, ch. 1). Groups are compared with the rest by the largest and the least z of a reshuffle,
+/// each side on its own since sums of skewed scores reach further on one; this keeps the chance of any false alarm (Westfall and Young, 1993, Resampling-Based Multiple Testing, section 2.3; both from
 /// memory). The same input gives the same digits.</summary>
 /// <param name="Z">A group's sum of scores less its expectation, in standard deviations over reshuffles; below 0 where its scores
 /// are low; 0 where its strata hold no other group.</param>
 /// <param name="Variance">Of a group's sum over reshuffles.</param>
 /// <param name="AdjustedP">The chance that some group would be at least as far out if labels were chance.</param>
-/// <param name="Largest">The largest |z| of each reshuffle, ascending.</param>
+/// <param name="Largest">The largest z of each reshuffle, ascending.</param>
+/// <param name="Least">The least z of each reshuffle, ascending.</param>
 public sealed record GroupPermutation(
-    ImmutableArray<double> Z, ImmutableArray<double> Variance, ImmutableArray<double> AdjustedP, ImmutableArray<double> Largest)
+    ImmutableArray<double> Z, ImmutableArray<double> Variance, ImmutableArray<double> AdjustedP,
+    ImmutableArray<double> Largest, ImmutableArray<double> Least)
 {
     private const ulong Stream = 0x6C6162656C73;
+
+    // Sums of the same scores in another order differ by rounding.
+    private const double SameZ = 1e-9;
 
     /// <summary>The chance of any group so far out: the least of <see cref="AdjustedP"/>, 1 without groups.</summary>
     public double P => AdjustedP.DefaultIfEmpty(1).Min();
 
-    /// <summary>How far out a group must be for a chance of a false alarm of at most alpha.</summary>
+    /// <summary>How high a group's z must be for a chance of a false alarm of at most alpha on both sides together.</summary>
     /// <param name="alpha">Between 0 and 1.</param>
     public double CriticalZ(double alpha)
     {
         Limits.RefuseLevel(1 - alpha);
         return Largest.IsEmpty ? double.PositiveInfinity
-            : Largest[Math.Min(Largest.Length - 1, (int)Math.Ceiling((1 - alpha) * Largest.Length))];
+            : Largest[Math.Min(Largest.Length - 1, (int)Math.Ceiling((1 - alpha / 2) * Largest.Length))];
     }
 
     /// <summary>Tests each group against the rest.</summary>
@@ -56,23 +61,28 @@ public sealed record GroupPermutation(
             Centre(order.AsSpan(starts[s]..starts[s + 1]), starts[s], scores, group, centred, labels, variance);
 
         double[] z = Standardised(centred, labels, variance);
-        int[] atLeast = new int[groups];
-        var largest = new double[shuffles];
+        int[] atLeast = new int[groups], atMost = new int[groups];
+        double[] largest = new double[shuffles], least = new double[shuffles];
         var random = new RandomNumbers(Stream);
         for (int b = 0; b < shuffles; b++)
         {
             for (int s = 0; s + 1 < starts.Length; s++)
                 Shuffle(labels.AsSpan(starts[s]..starts[s + 1]), random);
-            double most = 0;
-            foreach (double value in Standardised(centred, labels, variance))
-                most = Math.Max(most, Math.Abs(value));
-            largest[b] = most;
+            double[] shuffled = Standardised(centred, labels, variance);
+            largest[b] = shuffled.Max();
+            least[b] = shuffled.Min();
             for (int g = 0; g < groups; g++)
-                atLeast[g] += most >= Math.Abs(z[g]) - 1e-9 ? 1 : 0;
+            {
+                atLeast[g] += largest[b] >= z[g] - SameZ ? 1 : 0;
+                atMost[g] += least[b] <= z[g] + SameZ ? 1 : 0;
+            }
         }
+        Array.Sort(least);
         Array.Sort(largest);
         // The labels as they are count as one more reshuffle, so that p is never 0 and the test keeps its level.
-        return new([.. z], [.. variance], [.. atLeast.Select(count => (count + 1.0) / (shuffles + 1))], [.. largest]);
+        return new([.. z], [.. variance],
+            [.. atLeast.Zip(atMost, (above, below) => Math.Min(1, 2 * (Math.Min(above, below) + 1.0) / (shuffles + 1)))],
+            [.. largest], [.. least]);
     }
 
     private static int[] Order(ReadOnlySpan<int> stratum, out int[] starts)

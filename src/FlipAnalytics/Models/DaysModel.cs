@@ -48,21 +48,25 @@ internal sealed class DaysModel
 
     public static DaysModel Of(FittedModels models)
     {
-        var (rows, mean, variance) = DaysRow.All(models);
+        var (rows, mean, variance) = DaysRow.All(models, models.Price);
         return new(rows, mean, variance, plain: false);
     }
 
     /// <summary>The same with shrunk effects of one more group.</summary>
     public DaysModel With(Func<PieceFacts, string> further) => new(Rows, askingMean, askingVariance, plain: false, further);
 
-    /// <summary>The same without the effects of one group.</summary>
-    public DaysModel Without(string group) => new(Rows, askingMean, askingVariance, plain: false, without: group);
+    /// <summary>Fits without the effects of one group, asking prices held against what another price model expects.</summary>
+    public static DaysModel Without(string? group, FittedModels models, EffectsModel? price)
+    {
+        var (rows, mean, variance) = DaysRow.All(models, price);
+        return new(rows, mean, variance, plain: false, without: group);
+    }
 
     /// <summary>Fits what outside software can fit: no expectations, no guesses, no shrunk effects.</summary>
     /// <exception cref="NoEstimateException">The spells do not determine the model.</exception>
     public static DaysModel Plain(FittedModels models)
     {
-        var (rows, mean, variance) = DaysRow.All(models);
+        var (rows, mean, variance) = DaysRow.All(models, models.Price);
         return new([.. rows.Where(r => r.Origin == RowOrigin.Log)], mean, variance, plain: true);
     }
 

@@ -6,7 +6,7 @@ namespace FlipAnalytics;
 /// <summary>The comparison as a page that fits a screen.</summary>
 internal sealed class GroupComparisonPage(GroupComparisonReport report)
 {
-    private const int LevelWidth = 17;
+    private const int LevelWidth = 16;
 
     private readonly GroupComparisonSentences sentences = new(report);
 
@@ -39,20 +39,20 @@ internal sealed class GroupComparisonPage(GroupComparisonReport report)
     {
         string name = report.By.Singular();
         text.Append(CultureInfo.InvariantCulture,
-            $"  {"",-LevelWidth}{"",5}{"on",5}{"half sold",14}{"days against",18}{"brings against",18}{"money",8}{"chance of",13}\n");
+            $"  {"",-LevelWidth}{"",5}{"on",5}{"half sold",14}{"% days against",17}{"% price against",17}{"money",8}{"chance of",14}\n");
         text.Append(CultureInfo.InvariantCulture,
-            $"  {name,-LevelWidth}{"sold",5}{"sale",5}{"in days",14}{"the average",18}{"the average",18}{"a week",8}{"fastest",8}{"top 3",6}\n");
+            $"  {name,-LevelWidth}{"sold",5}{"sale",5}{"in days",14}{"the average",17}{"the average",17}{"a week",8}{"fastest",8}{"top 3",6}\n");
         foreach (LevelRecord level in report.Levels)
         {
             string shown = level.Level;
-            if (shown.Length >= LevelWidth)
+            if (shown.Length > LevelWidth)
             {
                 text.AppendWrapped("  ", "  ", shown);
                 shown = "";
             }
 
             text.Append(Invariant(
-                $"  {shown,-LevelWidth}{level.Sold,5}{level.OnSale,5}{Median(level),14}{Range(level.Days),18}{Range(level.Price),18}{Money(level),8}{Chance(level.ChanceFastest),8}{Chance(level.ChanceTopThree),6}")
+                $"  {shown,-LevelWidth}{level.Sold,5}{level.OnSale,5}{Median(level),14}{Range(level.Days),17}{Range(level.Price),17}{Money(level),8}{Chance(level.ChanceFastest),8}{Chance(level.ChanceTopThree),6}")
                 .TrimEnd()).Append('\n');
         }
 
@@ -83,7 +83,7 @@ internal sealed class GroupComparisonPage(GroupComparisonReport report)
     };
 
     private static string Range(RelativeDifference? difference) => difference is not { } d ? "-"
-        : $"{Signed(d.Share)} % ({Signed(d.Low)} to {Signed(d.High)})";
+        : $"{Signed(d.Share)} ({Signed(d.Low)} to {Signed(d.High)})";
 
     private static string Signed(double share) => Invariant($"{100 * share:+0;-0;0}");
 

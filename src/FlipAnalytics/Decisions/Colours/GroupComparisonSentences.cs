@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace FlipAnalytics;
@@ -5,6 +6,9 @@ namespace FlipAnalytics;
 /// <summary>The sentences of a comparison, for a page that lays them out in its own way.</summary>
 public sealed class GroupComparisonSentences
 {
+    private const int PairsShown = 5;
+    private const int ManyFlips = 1000;
+
     private readonly GroupComparisonReport report;
     private readonly ToldApart told;
     private readonly string one;
@@ -58,13 +62,13 @@ public sealed class GroupComparisonSentences
 
         yield return told is { DaysDiffer: false, PricesDiffer: false }
             ? Invariant($"Differences as large as those below come about by luck alone: in {Percent(told.DaysP)} of 100 such logs by days, {Percent(told.PriceP)} by price. ")
-                + "Only a chance below 5 would count."
+                + Invariant($"Only a chance of {100 * (1 - told.Confidence):0} or less would count.")
             : Invariant($"Sure to {100 * told.Confidence:0} %, with all {told.Compared.Length} {many} and both questions allowed for")
                 + Unsaid() + ".";
         if (told.DaysPairs.Length > 0)
-            yield return "Two by two, by days: " + Listed(told.DaysPairs.Select(p => $"{p.First} before {p.Second} ({Percent(-p.Share)} % fewer)")) + ".";
+            yield return "Two by two, by days: " + Listed(Shown(told.DaysPairs, p => $"{p.First} before {p.Second} ({Percent(-p.Share)} % fewer)")) + ".";
         if (told.PricePairs.Length > 0)
-            yield return "Two by two, by price: " + Listed(told.PricePairs.Select(p => $"{p.First} below {p.Second} ({Percent(-p.Share)} % less)")) + ".";
+            yield return "Two by two, by price: " + Listed(Shown(told.PricePairs, p => $"{p.First} below {p.Second} ({Percent(-p.Share)} % less)")) + ".";
         if (report.Levels.Where(l => l.ChanceToShow is not null).MaxBy(l => l.ChanceToShow) is { } best)
         {
             yield return Invariant($"If {best.Level} truly sold in 30 % fewer days than the rest, sales like yours would show it ")
@@ -80,7 +84,7 @@ public sealed class GroupComparisonSentences
     {
         yield return "In brackets: holds in 8 of 10 cases. Half sold in days: pieces still on sale count; \"not reached\": fewer "
             + "than half would be sold by the longest wait so far; \"?\": no limit yet.";
-        yield return $"Against the average: all else alike (type, size, condition, asking price, season), and drawn towards the average where few are sold. -20 % days is faster.";
+        yield return "Against the average: all else alike (type, size, condition, asking price, season), and drawn towards the average where few are sold. Fewer days (below 0) is faster.";
         yield return Invariant($"Money a week: what is left of the sales after purchase, fees, supplies and hours at {report.TargetWage:0.##}, over all weeks on sale, unsold pieces' weeks too.");
     }
 
@@ -109,7 +113,7 @@ public sealed class GroupComparisonSentences
         if (next.Choices.Length == 1)
             return Invariant($"Next {next.Type}: {best.Level} is the only {one} sold so far.");
         string surer = next.MoreFlips is { } more
-            ? Invariant($" About {more} more sales in {best.Level} and {next.Choices[1].Level} would make the choice between them 90 % sure, if the difference is what it seems.")
+            ? Invariant($" {(more > ManyFlips ? $"Over {ManyFlips}" : $"About {more}")} more sales in {best.Level} and {next.Choices[1].Level} would make the choice between them 90 % sure, if the difference is what it seems.")
             : "";
         return Invariant($"Next {next.Type}: {best.Level} likely leaves most for buying the piece once fees, supplies, hours at {report.TargetWage:0.##} and waiting are paid; {Percent(best.ChanceBest)} % sure that it is the best {one}.")
             + surer;
@@ -132,6 +136,11 @@ public sealed class GroupComparisonSentences
         foreach (var side in clear.GroupBy(l => effect(l)!.Share < 0))
             yield return $"{Listed(side.Select(l => l.Level))} {(side.Count() == 1 ? verb : verbs)} {(side.Key ? below : above)}";
     }
+
+    private static IEnumerable<string> Shown(ImmutableArray<PairDifference> pairs, Func<PairDifference, string> words) =>
+        pairs.Length <= PairsShown + 1
+            ? pairs.Select(words)
+            : pairs.Take(PairsShown).Select(words).Append(Invariant($"{pairs.Length - PairsShown} more pairs"));
 
     private static string Listed(IEnumerable<string> words)
     {

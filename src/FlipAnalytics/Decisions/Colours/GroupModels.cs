@@ -42,18 +42,21 @@ internal sealed class GroupModels
             _ => 2,
         };
         // Scores come from models that do not know the level at all: only then are they exchangeable where levels do not matter.
-        daysWithout = by switch
-        {
-            GroupedBy.Type => models.Days.Without(TermNames.Type),
-            GroupedBy.Color => models.Days.Without(TermNames.Colour),
-            _ => models.Days,
-        };
         priceWithout = by switch
         {
             GroupedBy.Type => Without(Expectations.SalePrice with { TypeHours = null, LeftOut = [TermNames.Type] }),
             GroupedBy.Color => Without(Expectations.SalePrice with { LeftOut = [TermNames.Colour, TermNames.Family] }),
             GroupedBy.Finish => Without(Expectations.SalePrice with { LeftOut = [TermNames.Finish] }),
             _ => models.Price,
+        };
+        // A color that brings more by luck must not look slow for its price, so days too are held against prices that know
+        // nothing of it. A type without its price would be lost.
+        daysWithout = by switch
+        {
+            GroupedBy.Type => DaysModel.Without(TermNames.Type, models, models.Price),
+            GroupedBy.Color => DaysModel.Without(TermNames.Colour, models, priceWithout),
+            GroupedBy.Finish => DaysModel.Without(null, models, priceWithout),
+            _ => models.Days,
         };
         EffectsModel? Without(EffectsSpecification specification) => EffectsModel.TryFit(specification, models.PriceRows());
         var pieces = models.Log.Pieces.ToDictionary(p => p.Id, StringComparer.OrdinalIgnoreCase);

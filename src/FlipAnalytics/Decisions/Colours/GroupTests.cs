@@ -5,14 +5,14 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// Whether levels can be told apart. A piece's score in days is its sale (0 or 1) less the sales expected of it by a model
-/// that knows all but its level, as in a log-rank test; its score in price is the log sale price less what is expected. Each
+/// that knows all but its level, the asking price included, as in a log-rank test; its score in price is the log sale price less what is expected. Each
 /// level is held against the rest by reshuffling the words among pieces of one type, which keeps the stated confidence with
 /// few sales and where types and levels go together. Days and prices are two families of tests (Holm, 1979); within each the
-/// largest difference of a reshuffle decides (<see cref="GroupPermutation"/>).
+/// furthest differences of a reshuffle decide (<see cref="GroupPermutation"/>).
 /// </summary>
 internal sealed class GroupTests
 {
-    public const double Confidence = 0.95;
+    public const double Confidence = 0.97;
     public const int LeastSales = 5;
     public const double FewerDays = 0.7;
     private const double UsualPower = 0.8;
@@ -89,21 +89,30 @@ internal sealed class GroupTests
     // To first order Schoenfeld's formula (1983, Biometrics 39, 499–503, from memory): with d sales of which pieces share p are
     // of the level, the sum of scores is d p (1 − p) log R for a ratio R of the rates of sale. R is too far from 1 for that
     // here: where all sell, the expected sales of a piece are exponential with mean h = 1/(p + (1 − p) R) in the level and R h
-    // in the rest, which gives mean and variance in full.
+    // in the rest, which gives the first three moments in full; Pearson's type III law (a shifted gamma) has them.
     private static double Power(
         (int Sales, double Share)[] strata, double ratio, double varianceOverReshuffles, double critical)
     {
-        double mean = 0, variance = 0, nullVariance = 0;
+        double mean = 0, variance = 0, third = 0, nullVariance = 0;
         foreach (var (sales, p) in strata)
         {
-            double h = 1 / (p + (1 - p) * ratio), rest = ratio * h;
+            double h = 1 / (p + (1 - p) * ratio), rest = ratio * h, q = 1 - p;
             mean += sales * p * (1 - h);
-            variance += sales * p * (1 - p) * ((1 - p) * h * h + p * rest * rest);
-            nullVariance += sales * p * (1 - p);
+            variance += sales * p * q * (q * h * h + p * rest * rest);
+            third += 2 * sales * p * q * (Math.Pow(p, 2) * Math.Pow(rest, 3) - Math.Pow(q, 2) * Math.Pow(h, 3));
+            nullVariance += sales * p * q;
         }
 
-        return nullVariance == 0 ? 0 : MathNet.Numerics.Distributions.Normal.CDF(
-            0, 1, (mean / Math.Sqrt(varianceOverReshuffles) - critical) / Math.Sqrt(variance / nullVariance));
+        if (nullVariance == 0)
+            return 0;
+        double distance = (critical - mean / Math.Sqrt(varianceOverReshuffles)) / Math.Sqrt(variance / nullVariance);
+        double skewness = third / Math.Pow(variance, 1.5);
+        if (Math.Abs(skewness) < 1e-3)
+            return MathNet.Numerics.Distributions.Normal.CDF(0, 1, -distance);
+        double shape = 4 / (skewness * skewness);
+        double at = Math.Max(0, shape + Math.Sign(skewness) * distance * Math.Sqrt(shape));
+        double below = MathNet.Numerics.Distributions.Gamma.CDF(shape, 1, at);
+        return skewness < 0 ? below : 1 - below;
     }
 
     public ImmutableArray<PairDifference> DaysPairs() => DaysP > 1 - Confidence || DaysP is null ? [] : Pairs(
