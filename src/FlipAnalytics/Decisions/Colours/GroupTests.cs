@@ -22,8 +22,8 @@ internal sealed class GroupTests
     private readonly GroupedBy by;
     private readonly GroupModels models;
     private readonly ImmutableArray<string> compared;
-    private readonly Family days;
-    private readonly Family prices;
+    private readonly TestFamily days;
+    private readonly TestFamily prices;
     private readonly double daysFactor;
     private readonly double pricesFactor;
 
@@ -56,7 +56,7 @@ internal sealed class GroupTests
     public (double? Days, double? Price) Of(string level)
     {
         int index = compared.IndexOf(level);
-        double? Adjusted(Family family, double? familyP, double factor) => index < 0 || family.Test is null ? null
+        double? Adjusted(TestFamily family, double? familyP, double factor) => index < 0 || family.Test is null ? null
             : Math.Min(1, Math.Max(familyP!.Value, family.Test.AdjustedP[index] * factor));
         return (Adjusted(days, DaysP, daysFactor), Adjusted(prices, PriceP, pricesFactor));
     }
@@ -133,7 +133,7 @@ internal sealed class GroupTests
     private double Mean(int level) =>
         models.Prices.Where(p => by.LevelOf(p.Piece) == compared[level]).Average(p => p.Residual);
 
-    private ImmutableArray<PairDifference> Pairs(Family family, double factor, Func<int, int, double> difference)
+    private ImmutableArray<PairDifference> Pairs(TestFamily family, double factor, Func<int, int, double> difference)
     {
         var pairs = (from a in Enumerable.Range(0, compared.Length)
                      from b in Enumerable.Range(a + 1, compared.Length - a - 1)
@@ -151,16 +151,16 @@ internal sealed class GroupTests
         ];
     }
 
-    private static double PairP(Family family, int a, int b)
+    private static double PairP(TestFamily family, int a, int b)
     {
-        Row[] rows = [.. family.Rows.Where(r => r.Level == a || r.Level == b)];
+        ScoredPiece[] rows = [.. family.Rows.Where(r => r.Level == a || r.Level == b)];
         return GroupPermutation.Of(
             [.. rows.Select(r => r.Score)], [.. rows.Select(r => r.Level == a ? 0 : 1)], [.. rows.Select(r => r.Stratum)],
             2, PairShuffles).P;
     }
 
     // Types are compared among all pieces, everything else among pieces of one type.
-    private Family FamilyOf(IEnumerable<(Piece Piece, double Score, int Sold)> scores)
+    private TestFamily FamilyOf(IEnumerable<(Piece Piece, double Score, int Sold)> scores)
     {
         var strata = new Dictionary<string, int>(StringComparer.OrdinalIgnoreCase);
         int Stratum(Piece piece)
@@ -170,7 +170,7 @@ internal sealed class GroupTests
             return strata[name];
         }
 
-        Row[] rows = [.. scores.Select(s => new Row(compared.IndexOf(by.LevelOf(s.Piece)), Stratum(s.Piece), s.Score, s.Sold))
+        ScoredPiece[] rows = [.. scores.Select(s => new ScoredPiece(compared.IndexOf(by.LevelOf(s.Piece)), Stratum(s.Piece), s.Score, s.Sold))
             .Where(r => r.Level >= 0)];
         bool isTested = compared.Length >= 2 && rows.Length > 0;
         return new(rows, !isTested ? null : GroupPermutation.Of(
@@ -178,9 +178,9 @@ internal sealed class GroupTests
             compared.Length, Shuffles));
     }
 
-    private sealed record Row(int Level, int Stratum, double Score, int Sold);
+    private sealed record ScoredPiece(int Level, int Stratum, double Score, int Sold);
 
-    private sealed record Family(Row[] Rows, GroupPermutation? Test)
+    private sealed record TestFamily(ScoredPiece[] Rows, GroupPermutation? Test)
     {
         public double P => Test?.P ?? 1;
     }

@@ -36,11 +36,11 @@ public sealed class GroupComparisonTests
         GroupComparisonReport report = GroupComparison.Of(Log, GroupedBy.Color);
         Piece[] offered = [.. Log.Pieces.Where(p => p.ListedOn is not null)];
         SurvivalTime Time(Piece p) => new(
-            Math.Max(1, ((p.SoldOn ?? p.LeftOn ?? Log.Date).DayNumber - p.ListedOn!.Value.DayNumber)), p.IsSold);
+            Math.Max(1, (p.SoldOn ?? p.LeftOn ?? Log.Date).DayNumber - p.ListedOn!.Value.DayNumber), p.IsSold);
 
         var sage = KaplanMeier.Estimate([.. offered.Where(p => p.Colour == "sage").Select(Time)], 0.8);
         LevelRecord found = report.Levels.Single(l => l.Level == "sage");
-        Assert.Equal(sage.Steps, found.Curve);
+        Assert.Equal<SurvivalStep>([.. sage.Steps], [.. found.Curve]);
         Assert.Equal(sage.Median(), found.MedianDays);
 
         Piece[] compared = [.. offered.Where(p => p.Colour is not null && report.ToldApart.Compared.Contains(p.Colour))];
