@@ -14,9 +14,10 @@ internal static class Program
             "What to pay for second-hand furniture, what it brings, and what the work pays, from the log you keep.");
         root.Subcommands.Add(CheckCommand.Create());
         root.Subcommands.Add(BuyCommand.Create());
+        root.Subcommands.Add(ColorsCommand.Create());
         root.Subcommands.Add(WagesCommand.Create());
-        root.Subcommands.Add(FitCommand.Create());
         root.Subcommands.Add(QuarterCommand.Create());
+        root.Subcommands.Add(FitCommand.Create());
 #if !NATIVE
         root.Subcommands.Add(NotebookCommand.Create());
 #endif

@@ -32,8 +32,11 @@ switch (args)
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
+    case ["colour-claims", .. string[] logs]:
+        ColourClaims.Run(logs is [string count] ? int.Parse(count, CultureInfo.InvariantCulture) : 400);
+        return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile or cold-start; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start or colour-claims; README.md says what each measures.");
         return 2;
 }

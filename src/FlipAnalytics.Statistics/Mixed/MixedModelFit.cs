@@ -86,6 +86,22 @@ public sealed class MixedModelFit
         return new(Mean(row), ResidualVariance * variance, ResidualVariance);
     }
 
+    /// <summary>Covariance of the errors in the means of two new rows of known levels: σ² v'C⁻¹v*.</summary>
+    /// <param name="x">One value for each fixed column of the one row.</param>
+    /// <param name="levels">Its levels, known ones or none.</param>
+    /// <param name="otherX">One value for each fixed column of the other row.</param>
+    /// <param name="otherLevels">Its levels, known ones or none.</param>
+    public double CovarianceOfMeans(
+        ReadOnlySpan<double> x, ReadOnlySpan<LevelRef> levels, ReadOnlySpan<double> otherX, ReadOnlySpan<LevelRef> otherLevels)
+    {
+        var row = new SparseRow(Data);
+        row.Set(x, levels, _solution.Ratios);
+        double[] spread = row.Spread(_solution.Covariance, _solution.Size);
+        row.Set(otherX, otherLevels, _solution.Ratios);
+        int levelCount = _solution.Effects.Length;
+        return ResidualVariance * row.Times(spread.AsSpan(0, levelCount), spread.AsSpan(levelCount));
+    }
+
     /// <summary>Response minus x'β̂ + z'û for each fitted row, in units of the response.</summary>
     /// <exception cref="InvalidOperationException">The rows were not kept.</exception>
     public ImmutableArray<double> Residuals()

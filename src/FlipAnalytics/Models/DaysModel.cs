@@ -12,7 +12,9 @@ internal sealed class DaysModel
     private readonly double askingMean;
     private readonly double askingVariance;
 
-    private DaysModel(ImmutableArray<DaysRow> rows, double askingMean, double askingVariance, bool plain)
+    private DaysModel(
+        ImmutableArray<DaysRow> rows, double askingMean, double askingVariance, bool plain,
+        Func<PieceFacts, string>? further = null, string? without = null)
     {
         Rows = rows;
         (this.askingMean, this.askingVariance) = (askingMean, askingVariance);
@@ -28,7 +30,9 @@ internal sealed class DaysModel
         [
             Grouping.Of(TermNames.Type, facts, f => f.Type),
             Grouping.Of(TermNames.Colour, facts, f => f.Colour ?? TermNames.NotRecorded),
+            .. further is null ? [] : new[] { Grouping.Of(TermNames.Further, facts, further) },
         ];
+        Groups = [.. Groups.Where(g => g.Name != without)];
         if (!rows.IsEmpty)
             Fit = AcceleratedFailure.Fit(Data(), plain ? new() : Options());
     }
@@ -44,15 +48,25 @@ internal sealed class DaysModel
 
     public static DaysModel Of(FittedModels models)
     {
-        var (rows, mean, variance) = DaysRow.All(models);
+        var (rows, mean, variance) = DaysRow.All(models, models.Price);
         return new(rows, mean, variance, plain: false);
+    }
+
+    /// <summary>The same with shrunk effects of one more group.</summary>
+    public DaysModel With(Func<PieceFacts, string> further) => new(Rows, askingMean, askingVariance, plain: false, further);
+
+    /// <summary>Fits without the effects of one group, asking prices held against what another price model expects.</summary>
+    public static DaysModel Without(string? group, FittedModels models, EffectsModel? price)
+    {
+        var (rows, mean, variance) = DaysRow.All(models, price);
+        return new(rows, mean, variance, plain: false, without: group);
     }
 
     /// <summary>Fits what outside software can fit: no expectations, no guesses, no shrunk effects.</summary>
     /// <exception cref="NoEstimateException">The spells do not determine the model.</exception>
     public static DaysModel Plain(FittedModels models)
     {
-        var (rows, mean, variance) = DaysRow.All(models);
+        var (rows, mean, variance) = DaysRow.All(models, models.Price);
         return new([.. rows.Where(r => r.Origin == RowOrigin.Log)], mean, variance, plain: true);
     }
 

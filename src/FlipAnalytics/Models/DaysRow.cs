@@ -25,12 +25,13 @@ internal sealed record DaysRow(
     public DesignValues Values => new(Facts, Size.Value, Listed, Asking: Asking);
 
     /// <summary>Every row of a log and of the owner's guesses, with mean and variance of the first asking habit.</summary>
-    public static (ImmutableArray<DaysRow> Rows, double AskingMean, double AskingVariance) All(FittedModels models)
+    public static (ImmutableArray<DaysRow> Rows, double AskingMean, double AskingVariance) All(
+        FittedModels models, EffectsModel? price)
     {
         SalesLog log = models.Log;
         var changes = log.AskingPrices.ToLookup(a => a.PieceId, StringComparer.OrdinalIgnoreCase);
         var paths = log.Pieces
-            .Select(p => (Piece: p, Expected: ExpectedLogPrice(models, p), Path: AskingPath.Of(p, changes[p.Id], log.Date)))
+            .Select(p => (Piece: p, Expected: ExpectedLogPrice(models, price, p), Path: AskingPath.Of(p, changes[p.Id], log.Date)))
             .Where(p => !p.Path.IsEmpty).ToArray();
         double[] habits =
         [
@@ -58,13 +59,13 @@ internal sealed record DaysRow(
         return (rows.ToImmutable(), mean, variance);
     }
 
-    private static double? ExpectedLogPrice(FittedModels models, Piece piece)
+    private static double? ExpectedLogPrice(FittedModels models, EffectsModel? price, Piece piece)
     {
-        if (models.Price is null)
+        if (price is null)
             return null;
         PieceFacts facts = models.Rows.Facts[piece.Id];
-        return models.Price.PredictedWithout(piece.Id)
-            ?? models.Price.Predict(
+        return price.PredictedWithout(piece.Id)
+            ?? price.Predict(
                 models.ValuesOf(facts, piece.ListedOn ?? models.Log.Date, models.RelativeHours(facts, piece.Id).Value), 0).Mean;
     }
 

@@ -37,7 +37,8 @@ internal sealed class EffectsDesign
     {
         PieceFacts[] facts = [.. rows.Select(r => r.Facts)];
         var columns = DesignColumns.Of([.. specification.FixedTerms.Select(t => t.Name)], facts);
-        ImmutableArray<Grouping> groups = [.. Groupings(specification, facts)];
+        ImmutableArray<Grouping> groups =
+            [.. Groupings(specification, facts).Where(g => !specification.LeftOut.Contains(g.Name))];
         if (plain)
         {
             return new(
@@ -99,5 +100,7 @@ internal sealed class EffectsDesign
         }
 
         yield return Grouping.Of(TermNames.Finish, facts, f => f.Finish ?? TermNames.NotRecorded);
+        if (specification.Further is not null)
+            yield return Grouping.Of(TermNames.Further, facts, specification.Further);
     }
 }

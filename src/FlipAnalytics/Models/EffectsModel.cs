@@ -171,7 +171,7 @@ internal sealed class EffectsModel
             yield return Prior(group.Name switch
             {
                 TermNames.Type => specification.Type,
-                TermNames.Finish => specification.Finish,
+                TermNames.Finish or TermNames.Further => specification.Finish,
                 TermNames.Family => specification.Family!.Value,
                 _ => specification.Colour!.Value,
             });

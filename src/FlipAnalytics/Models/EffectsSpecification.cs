@@ -47,6 +47,12 @@ internal sealed record EffectsSpecification
 
     public required SpreadPrior Finish { get; init; }
 
+    /// <summary>Names of groups to leave out, to see what pieces are beyond all but those.</summary>
+    public ImmutableArray<string> LeftOut { get; init; } = [];
+
+    /// <summary>One more group, looked at on request; null for none.</summary>
+    public Func<PieceFacts, string>? Further { get; init; }
+
     /// <summary>Spread of the level's step from month to month; null holds the level still.</summary>
     public SpreadPrior? MonthlyDrift { get; init; }
 
@@ -104,6 +110,9 @@ internal static class TermNames
     public const string Colour = "color";
     public const string Finish = "finish";
     public const string Month = "month";
+
+    /// <summary>A group that is looked at on request.</summary>
+    public const string Further = "further";
 
     /// <summary>The level of those whose colour or finish was not recorded: the row still counts.</summary>
     public const string NotRecorded = "not recorded";

@@ -11,6 +11,10 @@ internal sealed record PieceFacts
 
     public string? Finish { get; init; }
 
+    public string? Source { get; init; }
+
+    public string? Channel { get; init; }
+
     public Condition? Condition { get; init; }
 
     /// <summary>Log of the number of items; a piece of unknown count is one item.</summary>
@@ -27,6 +31,8 @@ internal sealed record PieceFacts
         Colour = piece.Colour,
         Family = Families(log, piece.Colour),
         Finish = piece.Finish,
+        Source = piece.Source,
+        Channel = piece.Channel,
         Condition = piece.Condition,
         LogCount = Crossing.Log(piece.Count) ?? 0,
         LogDimensions = [Crossing.Log(piece.Width), Crossing.Log(piece.Depth), Crossing.Log(piece.Height)],

@@ -61,7 +61,7 @@ public sealed class FitAndDemoCommandTests
     [Fact]
     public void Every_verb_has_help_with_examples()
     {
-        foreach (string verb in new[] { "check", "buy", "fit", "demo" })
+        foreach (string verb in new[] { "check", "buy", "colors", "fit", "demo" })
         {
             FlipRun run = Flip.Run(verb, "--help");
             Assert.Equal(0, run.ExitCode);

@@ -155,4 +155,28 @@ public sealed partial record DemoMarket
             ],
         };
     }
+
+    /// <summary>The same market where no colour brings more or sells sooner than another.</summary>
+    public DemoMarket WithoutColourEffects() =>
+        this with { Colours = [.. Colours.Select(colour => colour with { OnPrice = 0, OnDays = 0 })] };
+
+    /// <summary>The same market where one colour's days on market are multiplied by a factor.</summary>
+    /// <param name="word">The colour word.</param>
+    /// <param name="factor">Above 0; 0.7 sells in 30 % fewer days.</param>
+    /// <exception cref="ArgumentException">The market has no such colour.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The factor is not above 0.</exception>
+    public DemoMarket WithColourDays(string word, double factor)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(factor);
+        if (Colours.All(colour => colour.Word != word))
+            throw new ArgumentException($"The market has no color '{word}'; it has {string.Join(", ", Colours.Select(c => c.Word))}.", nameof(word));
+        return this with
+        {
+            Colours =
+            [
+                .. Colours.Select(colour => colour.Word == word
+                    ? colour with { OnDays = colour.OnDays + Math.Log(factor) } : colour),
+            ],
+        };
+    }
 }

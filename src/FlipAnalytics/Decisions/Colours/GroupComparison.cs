@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using FlipAnalytics.Statistics;
+
+namespace FlipAnalytics;
+
+/// <summary>The owner's question at home: which colors (types, finishes, sources, channels) sell fast and well?</summary>
+public static class GroupComparison
+{
+    private const double RangeLevel = 0.8;
+    private const int LastYear = 365;
+    private static readonly double RangeQuantile = MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, (1 + RangeLevel) / 2);
+
+    /// <summary>Answers from a log.</summary>
+    /// <param name="log">The log as known at its date.</param>
+    /// <param name="by">How pieces are grouped.</param>
+    /// <param name="nextType">Type of the next piece; null takes the type sold most.</param>
+    public static GroupComparisonReport Of(SalesLog log, GroupedBy by, string? nextType = null)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        if (!Enum.IsDefined(by))
+            throw new ArgumentOutOfRangeException(nameof(by), by, "Group by color, type, finish, source or channel.");
+        var models = FittedModels.Of(log);
+        var group = new GroupModels(models, by);
+        var byLevel = log.Pieces.ToLookup(p => by.LevelOf(p));
+        (string Level, int Sold)[] sold =
+        [
+            .. byLevel.Where(g => g.Key != GroupWords.NotWrittenDown).Select(g => (g.Key, g.Count(p => p.IsSold)))
+                .OrderByDescending(l => l.Item2).ThenBy(l => l.Key, StringComparer.OrdinalIgnoreCase),
+        ];
+        ImmutableArray<string> enough = [.. sold.Where(l => l.Sold >= GroupTests.LeastSales).Select(l => l.Level)];
+        ImmutableArray<string> compared = enough.Length >= 2 ? enough : [];
+        var tests = new GroupTests(group, by, compared);
+        var money = new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop));
+        var levels = byLevel.Where(g => g.Any(p => p.State != PieceState.InTheWorkshop)).Select(g => Level(g.Key, [.. g])).ToArray();
+        string? type = nextType ?? log.Pieces.Where(p => p.IsSold).GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase)
+            .OrderByDescending(g => g.Count()).FirstOrDefault()?.Key;
+        return WithChances(
+            new()
+            {
+                AsOf = log.Date,
+                Workshop = log.Workshop,
+                By = by,
+                TargetWage = new PurchaseTerms().WageFor(log.Workshop),
+                Sold = log.Pieces.Count(p => p.IsSold),
+                ToldApart = new()
+                {
+                    Confidence = GroupTests.Confidence,
+                    LeastSales = GroupTests.LeastSales,
+                    Compared = compared,
+                    TooFew = [.. sold.Where(l => l.Sold > 0 && !compared.Contains(l.Level)).Select(l => l.Level)],
+                    DaysP = tests.DaysP,
+                    PriceP = tests.PriceP,
+                    LogRank = PlainLogRank(group, by, compared),
+                    DaysPairs = tests.DaysPairs(),
+                    PricePairs = tests.PricePairs(),
+                },
+                Levels =
+                [
+                    .. levels.OrderBy(l => l.Level == GroupWords.NotWrittenDown).ThenBy(l => !l.IsCompared)
+                        .ThenBy(l => l.Days?.Share ?? double.MaxValue).ThenBy(l => l.Level, StringComparer.OrdinalIgnoreCase),
+                ],
+                Next = by is GroupedBy.Color or GroupedBy.Finish && type is not null
+                    ? NextPieceChoice.Of(models, group, by, type, [.. sold.Where(l => l.Sold > 0).Take(JointRanks.Most)])
+                    : null,
+                Notes = [.. GroupNotes.Of(log, by, levels)],
+            },
+            group);
+
+        LevelRecord Level(string name, Piece[] pieces)
+        {
+            SurvivalTime[] times = [.. group.Days.Where(d => by.LevelOf(d.Piece) == name).Select(d => d.Time)];
+            KaplanMeier? curve = times.Length == 0 ? null : KaplanMeier.Estimate(times, RangeLevel);
+            var (daysP, priceP) = tests.Of(name);
+            var power = tests.Power(name);
+            return new()
+            {
+                Level = name,
+                Family = by == GroupedBy.Color && name != GroupWords.NotWrittenDown ? ColourFamily.Of(name, log.Colours) : null,
+                Sold = pieces.Count(p => p.IsSold),
+                OnSale = pieces.Count(p => p.State == PieceState.OnSale),
+                IsCompared = compared.Contains(name),
+                Curve = curve?.Steps ?? [],
+                MedianDays = curve?.Median(),
+                Days = group.DaysEffect(name) is { } days ? Range(days.Effect, days.Variance) : null,
+                Price = group.PriceEffect(name) is { } price ? Range(price.Effect, price.Variance) : null,
+                DaysP = daysP,
+                PriceP = priceP,
+                ChanceToShow = power?.ChanceToShow,
+                LeastShown = power?.LeastShown,
+                Money = money.Of(p => by.LevelOf(p) == name),
+                Trend = Trend(group, log.Date, [.. group.Days.Where(d => by.LevelOf(d.Piece) == name)]),
+            };
+        }
+    }
+
+    /// <summary>The chances of being fastest, among the compared levels that sold most.</summary>
+    private static GroupComparisonReport WithChances(GroupComparisonReport report, GroupModels group)
+    {
+        string[] ranked = [.. report.ToldApart.Compared.Where(l => group.DaysEffect(l) is not null).Take(JointRanks.Most)];
+        if (ranked.Length < 2)
+            return report;
+        var covariance = new double[ranked.Length, ranked.Length];
+        for (int i = 0; i < ranked.Length; i++)
+        {
+            for (int j = 0; j < ranked.Length; j++)
+                covariance[i, j] = group.DaysCovariance(ranked[i], ranked[j]);
+        }
+
+        var chances = JointRanks.Highest([.. ranked.Select(l => -group.DaysEffect(l)!.Value.Effect)], covariance);
+        return report with
+        {
+            Levels =
+            [
+                .. report.Levels.Select(level => Array.IndexOf(ranked, level.Level) is >= 0 and var at
+                    ? level with { ChanceFastest = chances[at].First, ChanceTopThree = chances[at].TopThree }
+                    : level),
+            ],
+        };
+    }
+
+    private static LogRank? PlainLogRank(GroupModels group, GroupedBy by, ImmutableArray<string> compared)
+    {
+        DaysScore[] rows = [.. group.Days.Where(d => compared.Contains(by.LevelOf(d.Piece)))];
+        if (compared.Length < 2 || rows.Select(r => by.LevelOf(r.Piece)).Distinct().Count() < 2)
+            return null;
+        try
+        {
+            return LogRank.Test(
+                [.. rows.Select(r => r.Time)], [.. rows.Select(r => by.LevelOf(r.Piece))],
+                by == GroupedBy.Type ? null : [.. rows.Select(r => r.Piece.Type)]);
+        }
+        catch (ArgumentException)
+        {
+            // Levels that were never on sale together in one type cannot be compared.
+            return null;
+        }
+    }
+
+    // Sales over expected ones, of the last year against before: log days differ by −σ times the log ratio of those ratios,
+    // whose variance is about 1/d + 1/d′ with d and d′ sales.
+    private static DaysTrend Trend(GroupModels group, DateOnly today, DaysScore[] pieces)
+    {
+        bool IsLate(DaysScore score) => Crossing.Day(score.Piece.ListedOn!.Value) > Crossing.Day(today) - LastYear;
+        var late = pieces.Where(IsLate).ToArray();
+        var early = pieces.Where(p => !IsLate(p)).ToArray();
+        int lately = late.Sum(p => p.Sold), before = early.Sum(p => p.Sold);
+        if (lately < GroupTests.LeastSales || before < GroupTests.LeastSales)
+            return new(null, lately, before);
+        double ratio = Math.Log(lately / late.Sum(p => p.Expected)) - Math.Log(before / early.Sum(p => p.Expected));
+        return new(
+            Range(-group.Scale * ratio, group.Scale * group.Scale * (1.0 / lately + 1.0 / before)), lately, before);
+    }
+
+    private static RelativeDifference Range(double effect, double variance)
+    {
+        double half = RangeQuantile * Math.Sqrt(variance);
+        return new(Math.Exp(effect) - 1, Math.Exp(effect - half) - 1, Math.Exp(effect + half) - 1, RangeLevel);
+    }
+}

@@ -1,0 +1,58 @@
+namespace FlipAnalytics;
+
+/// <summary>Money for each week on sale, by level.</summary>
+internal sealed class LevelMoney
+{
+    private readonly SalesLog log;
+    private readonly CostBook book;
+    private readonly decimal wage;
+
+    public LevelMoney(SalesLog log, decimal wage)
+    {
+        this.log = log;
+        this.wage = wage;
+        book = CostBook.Of(log);
+    }
+
+    /// <summary>Money of the sold over the weeks of all pieces that are or were on sale.</summary>
+    public MoneyPerWeek Of(Func<Piece, bool> isMember)
+    {
+        decimal money = 0, weeks = 0;
+        int sold = 0, unsold = 0, leftOut = 0;
+        foreach (PieceCost cost in book.Pieces.Where(c => isMember(c.Piece) && c.Piece.State != PieceState.InTheWorkshop))
+        {
+            if (Weeks(cost.Piece) is not { } own || (cost.Piece.IsSold && Money(cost) is null))
+            {
+                // What left from the workshop was never on sale.
+                leftOut += cost.Piece.State == PieceState.Gone && cost.Piece.ListedOn is null ? 0 : 1;
+                continue;
+            }
+
+            weeks += own;
+            money += Money(cost) ?? 0;
+            sold += cost.Piece.IsSold ? 1 : 0;
+            unsold += cost.Piece.IsSold ? 0 : 1;
+        }
+
+        return new(
+            sold > 0 ? log.Workshop.Currency.Round(money / weeks) : null,
+            log.Workshop.Currency.Round(money), decimal.Round(weeks, 2, MidpointRounding.AwayFromZero), sold, unsold, leftOut);
+    }
+
+    private decimal? Money(PieceCost cost) => cost.Piece.IsSold
+        ? cost.NetProceeds - cost.Piece.BoughtPrice - cost.Known(CostKind.Supplies) - wage * cost.Hours
+        : null;
+
+    private decimal? Weeks(Piece piece)
+    {
+        DateOnly? end = piece.State switch
+        {
+            PieceState.Sold => piece.SoldOn,
+            PieceState.Gone => piece.LeftOn,
+            _ => log.Date,
+        };
+        return piece.ListedOn is { } listed && end >= listed
+            ? Crossing.Unrounded(Crossing.DaysOnMarket(listed, end.Value)) / 7
+            : null;
+    }
+}
