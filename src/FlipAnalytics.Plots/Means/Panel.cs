@@ -1,0 +1,237 @@
+using ScottPlot;
+
+namespace FlipAnalytics.Plots;
+
+/// <summary>An area with two axes. Marks are given in the units of the axes and cut off at the area's edges.</summary>
+internal sealed class Panel
+{
+    private const float TickGap = 6;
+    private const float SampleLength = 26;
+    private const float LabelHeight = 19;
+
+    private readonly Sheet sheet;
+    private readonly Plot plot;
+    private readonly PanelLayout layout;
+
+    internal Panel(Sheet sheet, Plot plot, PanelLayout layout, float top)
+    {
+        this.sheet = sheet;
+        this.plot = plot;
+        this.layout = layout;
+        float left = layout.Left + (layout.NameColumn ?? layout.Y.LabelWidth + TickGap);
+        float right = layout.Right - layout.Gutter;
+        if (layout.Heading is { } heading)
+            top = Above(heading, new Lettering(Bold: true), top);
+        if (layout.YLabel.Length > 0)
+            top = Above(layout.YLabel, Lettering.Quiet, top) + 3;
+        Area = new(left, right, top + layout.Height, top);
+        plot.Layout.Fixed(Area);
+        plot.Axes.SetLimits(
+            layout.X.Place(layout.X.Low), layout.X.Place(layout.X.High),
+            layout.Y.Place(layout.Y.Low), layout.Y.Place(layout.Y.High));
+        DrawYAxis();
+        Outer = new(layout.Left, layout.Right, DrawXAxis(), top);
+    }
+
+    /// <summary>Where the data are drawn, in pixels.</summary>
+    public PixelRect Area { get; }
+
+    /// <summary>The area with everything that belongs to it.</summary>
+    public PixelRect Outer { get; }
+
+    /// <summary>A value of the level axis in pixels.</summary>
+    public float PixelX(double x) => Area.Left + (float)layout.X.Share(x) * Area.Width;
+
+    /// <summary>A value of the upright axis in pixels.</summary>
+    public float PixelY(double y) => Area.Bottom - (float)layout.Y.Share(y) * Area.Height;
+
+    /// <summary>A line through points.</summary>
+    public void Line(IEnumerable<(double X, double Y)> points, Color color, float width = 2, LinePattern? pattern = null)
+    {
+        Coordinates[] places = Places(points);
+        if (places.Length < 2)
+            return;
+        var line = plot.Add.ScatterLine(places);
+        line.LineColor = color;
+        line.LineWidth = width;
+        line.LinePattern = pattern ?? LinePattern.Solid;
+    }
+
+    /// <summary>A line through points that stays level from each to the next.</summary>
+    public void Steps(IEnumerable<(double X, double Y)> points, Color color, float width = 2, LinePattern? pattern = null)
+    {
+        var corners = new List<(double X, double Y)>();
+        foreach (var point in points)
+        {
+            if (corners.Count > 0)
+                corners.Add((point.X, corners[^1].Y));
+            corners.Add(point);
+        }
+
+        Line(corners, color, width, pattern);
+    }
+
+    /// <summary>A shaded band between two heights.</summary>
+    public void Band(IEnumerable<(double X, double Low, double High)> range, Color color, double opacity = 0.18)
+    {
+        var points = range.Where(p => double.IsFinite(p.Low + p.High)).ToArray();
+        if (points.Length < 2)
+            return;
+        var band = plot.Add.FillY(
+            [.. points.Select(p => layout.X.Place(p.X))],
+            [.. points.Select(p => layout.Y.Place(p.Low))],
+            [.. points.Select(p => layout.Y.Place(p.High))]);
+        band.FillColor = color.WithAlpha(opacity);
+        band.LineWidth = 0;
+        band.MarkerSize = 0;
+    }
+
+    /// <summary>Marks at points.</summary>
+    public void Marks(IEnumerable<(double X, double Y)> points, Series series, float size = 8, double opacity = 1)
+    {
+        Coordinates[] places = Places(points);
+        if (places.Length == 0)
+            return;
+        var marks = plot.Add.Markers(places);
+        marks.MarkerStyle = Mark(series with { Color = series.Color.WithAlpha(opacity) }, size);
+    }
+
+    /// <summary>A bar of a thickness in pixels along the level axis.</summary>
+    public void Bar(double from, double to, double row, float thickness, Color color)
+    {
+        double half = thickness / Area.Height * (layout.Y.High - layout.Y.Low) / 2;
+        var bar = plot.Add.Rectangle(from, to, row - half, row + half);
+        bar.FillColor = color;
+        bar.LineWidth = 0;
+    }
+
+    /// <summary>An upright line over the whole height.</summary>
+    public void Upright(double x, Color color, LinePattern? pattern = null, float width = 1) =>
+        sheet.Add(new Pixel(PixelX(x), Area.Top), new Pixel(PixelX(x), Area.Bottom), color, width, pattern);
+
+    /// <summary>
+    /// Names things beside the right edge of the area, as near their ends as there is room: a sample of each one's line
+    /// with its name. What does not fit is counted.
+    /// </summary>
+    public void NameAtRight(IReadOnlyList<(string Name, double Y, Series Series)> ends)
+    {
+        int room = LabelPlacer.Room(LabelHeight, Area.Top, Area.Bottom);
+        int shown = ends.Count <= room ? ends.Count : room - 1;
+        List<float> wanted = [.. ends.Take(shown).Select(end => PixelY(end.Y))];
+        if (shown < ends.Count)
+            wanted.Add(Area.Bottom);
+        float[] middles = LabelPlacer.Spread(wanted, LabelHeight, Area.Top, Area.Bottom);
+        float left = Area.Right + TickGap;
+        for (int i = 0; i < shown; i++)
+        {
+            sheet.AddSample(ends[i].Series, left, middles[i], SampleLength);
+            float textLeft = left + SampleLength + TickGap;
+            string name = TextFitting.Shorten(ends[i].Name, layout.Right - textLeft, Lettering.Small);
+            sheet.Add(new Words(name, textLeft, middles[i], Alignment.MiddleLeft, Lettering.Small));
+        }
+
+        if (shown < ends.Count)
+        {
+            sheet.Add(new Words(
+                FormattableString.Invariant($"and {ends.Count - shown} more"), left, middles[^1], Alignment.MiddleLeft, Lettering.Quiet));
+        }
+    }
+
+    /// <summary>A name to the left of a row, shortened to the room there.</summary>
+    public void NameRow(string name, double row, int mostLines = 1)
+    {
+        float room = Area.Left - layout.Left - 2 * TickGap;
+        string text = mostLines == 1
+            ? TextFitting.Shorten(name, room, new()) : TextFitting.Wrap(name, room, new(), mostLines);
+        sheet.Add(new Words(text, Area.Left - 2 * TickGap, PixelY(row), Alignment.MiddleRight));
+    }
+
+    /// <summary>A text that begins at a point of the area.</summary>
+    public void Write(string text, double x, double y, float gap = 6, Lettering? look = null) =>
+        sheet.Add(new Words(text, PixelX(x) + gap, PixelY(y), Alignment.MiddleLeft, look ?? Lettering.Small));
+
+    /// <summary>
+    /// A text beside a point, at the first of several places where it touches no other text; left out if there is none.
+    /// </summary>
+    public bool TryName(string text, double x, double y, Lettering? look = null, float gap = 7)
+    {
+        float px = PixelX(x), py = PixelY(y);
+        return new (float X, float Y, Alignment Part)[]
+        {
+            (px + gap, py, Alignment.MiddleLeft), (px - gap, py, Alignment.MiddleRight),
+            (px, py - gap, Alignment.LowerCenter), (px, py + gap, Alignment.UpperCenter),
+            (px + gap, py - gap, Alignment.LowerLeft), (px - gap, py - gap, Alignment.LowerRight),
+            (px + gap, py + gap, Alignment.UpperLeft), (px - gap, py + gap, Alignment.UpperRight),
+        }.Any(place => sheet.TryAdd(
+            new(TextFitting.OneLine(text), place.X, place.Y, place.Part, look ?? Lettering.Small), Area.Expand(4)));
+    }
+
+    internal static MarkerStyle Mark(Series series, float size)
+    {
+        bool open = series.Marker.ToString().StartsWith("Open", StringComparison.Ordinal);
+        return new(series.Marker, size, series.Color)
+        {
+            FillColor = series.Color,
+            LineColor = series.Color,
+            LineWidth = open ? 1.5f : 0,
+            OutlineColor = series.Color,
+            OutlineWidth = open ? 1.5f : 0,
+        };
+    }
+
+    private float Above(string text, Lettering look, float top) => sheet.Add(new Words(
+        TextFitting.Shorten(text, layout.Right - layout.Left, look), layout.Left, top, Alignment.UpperLeft, look)).Rect.Bottom + 2;
+
+    private void DrawYAxis()
+    {
+        foreach (var (value, label) in layout.Y.Ticks)
+        {
+            float y = PixelY(value);
+            if (layout.LinesAcross)
+            {
+                var line = plot.Add.HorizontalLine(layout.Y.Place(value), 1, Style.Faint);
+                line.EnableAutoscale = false;
+            }
+
+            sheet.TryAdd(
+                new(label, Area.Left - TickGap, y, Alignment.MiddleRight, Lettering.Small),
+                new PixelRect(0, Style.Width, float.MaxValue, 0));
+        }
+    }
+
+    private float DrawXAxis()
+    {
+        foreach (var (value, _) in layout.X.Ticks.Where(_ => layout.LinesUp))
+            plot.Add.VerticalLine(layout.X.Place(value), 1, Style.Faint);
+        sheet.Add(Area.BottomLeft, Area.BottomRight, Style.Ink);
+        float bottom = Area.Bottom;
+        foreach (var (value, label) in layout.X.Ticks)
+        {
+            var text = new Words(
+                label, Held(PixelX(value), Lettering.Small.Measure(label).Width), Area.Bottom + TickGap,
+                Alignment.UpperCenter, Lettering.Small);
+            // A neighbour needs a gap, or two numbers read as one.
+            var withGap = new Words("n" + label + "n", text.Rect.HorizontalCenter, text.Rect.Top, Alignment.UpperCenter, Lettering.Small);
+            if (sheet.TryAdd(text, withGap))
+                sheet.Add(new Pixel(PixelX(value), Area.Bottom), new Pixel(PixelX(value), Area.Bottom + 4), Style.Ink);
+            bottom = Math.Max(bottom, text.Rect.Bottom);
+        }
+
+        if (layout.XLabel.Length == 0)
+            return bottom;
+        string shortened = TextFitting.Shorten(layout.XLabel, layout.Right - layout.Left, Lettering.Quiet);
+        return sheet.Add(new Words(
+            shortened, Held(Area.HorizontalCenter, Lettering.Quiet.Measure(shortened).Width), bottom + 3,
+            Alignment.UpperCenter, Lettering.Quiet)).Rect.Bottom;
+    }
+
+    // The middle of a text of this width, moved so far that it stays on the panel.
+    private float Held(float middle, float width) =>
+        Math.Clamp(middle, layout.Left + width / 2, Math.Max(layout.Left + width / 2, layout.Right - width / 2));
+
+    private Coordinates[] Places(IEnumerable<(double X, double Y)> points) =>
+    [
+        .. points.Select(p => new Coordinates(layout.X.Place(p.X), layout.Y.Place(p.Y)))
+            .Where(p => double.IsFinite(p.X) && double.IsFinite(p.Y)),
+    ];
+}

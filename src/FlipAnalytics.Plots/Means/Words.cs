@@ -1,0 +1,80 @@
+using ScottPlot;
+
+namespace FlipAnalytics.Plots;
+
+/// <summary>A text at a place of the picture that is known before anything is drawn. Every text is one of these.</summary>
+internal sealed class Words : IPlottable
+{
+    private readonly Pixel anchor;
+    private readonly LabelStyle style;
+
+    /// <summary>A text.</summary>
+    /// <param name="text">The text; lines are parted by line feeds.</param>
+    /// <param name="x">Pixels from the left edge of the picture.</param>
+    /// <param name="y">Pixels from its upper edge.</param>
+    /// <param name="alignment">Which part of the text stands there.</param>
+    /// <param name="look">Its look; null for ordinary text.</param>
+    public Words(string text, float x, float y, Alignment alignment, Lettering? look = null)
+    {
+        look ??= new();
+        anchor = new(x, y);
+        Text = text;
+        style = look.ToStyle();
+        style.Text = text;
+        style.Alignment = alignment;
+        using var paint = Paint.NewDisposablePaint();
+        Rect = style.Measure(paint).Rect(alignment).WithOffset(new(x, y));
+    }
+
+    public string Text { get; }
+
+    /// <summary>Where it stands, in pixels of the picture.</summary>
+    public PixelRect Rect { get; }
+
+    public bool IsVisible { get; set; } = true;
+
+    public IAxes Axes { get; set; } = new Axes();
+
+    public IEnumerable<LegendItem> LegendItems => [];
+
+    public AxisLimits GetAxisLimits() => AxisLimits.NoLimits;
+
+    public void Render(RenderPack rp)
+    {
+        rp.CanvasState.DisableClipping();
+        style.Render(rp.Canvas, anchor, rp.Paint);
+    }
+
+    /// <summary>Whether two texts touch.</summary>
+    public bool Overlaps(Words other) => Rect.Left < other.Rect.Right && other.Rect.Left < Rect.Right
+        && Rect.Top < other.Rect.Bottom && other.Rect.Top < Rect.Bottom;
+}
+
+/// <summary>The look of a text.</summary>
+/// <param name="Size">Height in pixels.</param>
+/// <param name="Bold">Whether it is bold.</param>
+internal sealed record Lettering(float Size = Style.TextSize, bool Bold = false)
+{
+    public static Lettering Title { get; } = new(Style.TitleSize, Bold: true);
+
+    public static Lettering Small { get; } = new(Style.SmallTextSize);
+
+    public static Lettering Quiet { get; } = new(Style.SmallTextSize) { Color = Style.QuietInk };
+
+    public Color Color { get; init; } = Style.Ink;
+
+    public LabelStyle ToStyle() => new()
+    {
+        FontName = Plots.Style.Font,
+        FontSize = Size,
+        Bold = Bold,
+        ForeColor = Color,
+    };
+
+    /// <summary>Width and height of a text in pixels.</summary>
+    public PixelSize Measure(string text)
+    {
+        using var paint = Paint.NewDisposablePaint();
+        return ToStyle().Measure(text, paint).Size;
+    }
+}
