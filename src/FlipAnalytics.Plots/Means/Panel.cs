@@ -39,6 +39,14 @@ internal sealed class Panel
     /// <summary>The area with everything that belongs to it.</summary>
     public PixelRect Outer { get; }
 
+    /// <summary>The level axis.</summary>
+    public Scale X => layout.X;
+
+    private float RoomForNames => Area.Left - layout.Left - 2 * TickGap;
+
+    /// <summary>The value so many pixels to the right of another.</summary>
+    public double Beside(double x, float pixels) => x + pixels / Area.Width * (layout.X.High - layout.X.Low);
+
     /// <summary>A value of the level axis in pixels.</summary>
     public float PixelX(double x) => Area.Left + (float)layout.X.Share(x) * Area.Width;
 
@@ -138,17 +146,42 @@ internal sealed class Panel
     }
 
     /// <summary>A name to the left of a row, shortened to the room there.</summary>
-    public void NameRow(string name, double row, int mostLines = 1)
+    public void NameRow(string name, double row, int mostLines) => sheet.Add(new Words(
+        TextFitting.Wrap(name, RoomForNames, new(), mostLines), Area.Left - 2 * TickGap, PixelY(row), Alignment.MiddleRight));
+
+    /// <summary>A name to the left of a row, shortened so that what follows it is there in full.</summary>
+    public void NameRow(string name, double row, string followedBy) => sheet.Add(new Words(
+        TextFitting.Shorten(name, RoomForNames - new Lettering().Measure(followedBy).Width, new()) + followedBy,
+        Area.Left - 2 * TickGap, PixelY(row), Alignment.MiddleRight));
+
+    /// <summary>A text that begins at a point, broken into lines where it would leave the panel.</summary>
+    public void Write(string text, double x, double y, float gap = 6, Lettering? look = null, int wrapTo = 1)
     {
-        float room = Area.Left - layout.Left - 2 * TickGap;
-        string text = mostLines == 1
-            ? TextFitting.Shorten(name, room, new()) : TextFitting.Wrap(name, room, new(), mostLines);
-        sheet.Add(new Words(text, Area.Left - 2 * TickGap, PixelY(row), Alignment.MiddleRight));
+        look ??= Lettering.Small;
+        float left = PixelX(x) + gap;
+        sheet.Add(new Words(
+            TextFitting.Wrap(text, layout.Right - left, look, wrapTo), left, PixelY(y), Alignment.MiddleLeft, look));
     }
 
-    /// <summary>A text that begins at a point of the area.</summary>
-    public void Write(string text, double x, double y, float gap = 6, Lettering? look = null) =>
-        sheet.Add(new Words(text, PixelX(x) + gap, PixelY(y), Alignment.MiddleLeft, look ?? Lettering.Small));
+    /// <summary>
+    /// Texts to the right of points, moved apart up or down so that none overlap; a thin line leads to each that moved.
+    /// </summary>
+    /// <param name="points">The texts with their points.</param>
+    /// <param name="gap">Pixels from the point to the text.</param>
+    /// <param name="lift">Pixels by which texts stand higher than their points.</param>
+    public void WriteBeside(IReadOnlyList<(string Text, double X, double Y)> points, float gap = 8, float lift = 0)
+    {
+        float[] middles = LabelPlacer.Spread(
+            [.. points.Select(point => PixelY(point.Y) - lift)], LabelHeight, Area.Top, Area.Bottom);
+        for (int i = 0; i < points.Count; i++)
+        {
+            var (text, x, y) = points[i];
+            float left = Math.Min(PixelX(x) + gap, layout.Right - Lettering.Small.Measure(text).Width);
+            if (Math.Abs(middles[i] - PixelY(y)) > LabelHeight / 3)
+                sheet.Add(new Pixel(PixelX(x), PixelY(y)), new Pixel(left - 2, middles[i]), Style.QuietInk);
+            sheet.Add(new Words(text, left, middles[i], Alignment.MiddleLeft, Lettering.Small));
+        }
+    }
 
     /// <summary>
     /// A text beside a point, at the first of several places where it touches no other text; left out if there is none.

@@ -15,6 +15,7 @@ internal sealed class Sheet
     private readonly List<Plot> panels = [];
     private readonly List<Words> words = [];
     private readonly string title;
+    private float filled;
 
     /// <summary>A sheet with its title.</summary>
     /// <param name="title">What the picture says, in a sentence.</param>
@@ -55,7 +56,9 @@ internal sealed class Sheet
         Plot plot = Transparent();
         panels.Add(plot);
         var panel = new Panel(this, plot, layout, Top);
-        Top = Math.Max(Top, layout.KeepsTop ? Top : panel.Outer.Bottom + LineGap);
+        filled = Math.Max(filled, panel.Outer.Bottom + LineGap);
+        if (!layout.KeepsTop)
+            Top = filled;
         return panel;
     }
 
@@ -109,7 +112,7 @@ internal sealed class Sheet
     /// <param name="alternative">What the picture shows beyond its title, in sentences with its main numbers.</param>
     public Figure Finish(string alternative) => new(
         title, $"{title.TrimEnd('.')}. {TextFitting.OneLine(alternative)}".Trim(),
-        (int)MathF.Ceiling(Top + Style.Margin - LineGap), [.. panels, top]);
+        (int)MathF.Ceiling(Math.Max(Top, filled) + Style.Margin - LineGap), [.. panels, top]);
 
     private static Plot Transparent()
     {

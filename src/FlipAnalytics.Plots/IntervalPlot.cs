@@ -1,0 +1,65 @@
+using System.Globalization;
+using ScottPlot;
+
+namespace FlipAnalytics.Plots;
+
+/// <summary>Effects with their ranges, a row each; the picture grows with the rows.</summary>
+public static class IntervalPlot
+{
+    private const float RowHeight = 25;
+
+    /// <summary>The plot.</summary>
+    /// <param name="effects">The effects, in the order they are to be read.</param>
+    public static Figure Of(EffectIntervals effects)
+    {
+        ArgumentNullException.ThrowIfNull(effects);
+        if (effects.Rows.IsEmpty)
+        {
+            return Sheet.Sentence(
+                $"What the {effects.Group} does to {effects.Response}",
+                $"No logged piece tells yet what the {effects.Group} does to {effects.Response}.");
+        }
+
+        var sheet = new Sheet(Title(effects), string.Create(CultureInfo.InvariantCulture,
+            $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks: the range leaves out zero."));
+        int count = effects.Rows.Length;
+        Panel panel = sheet.AddPanel(new(
+            Scale.Of(effects.Rows.SelectMany(row => new[] { row.Low, row.High }).Append(0), Scale.SignedPercent),
+            $"{effects.Response}, percent above or below the average {effects.Group}",
+            Scale.Fixed(-count + 0.5, 0.5, []), "", count * RowHeight)
+        {
+            NameColumn = 200,
+            Gutter = 75,
+            LinesUp = true,
+        });
+        panel.Upright(0, Style.Ink);
+        for (int i = 0; i < count; i++)
+        {
+            EffectInterval row = effects.Rows[i];
+            bool clear = IsClear(row);
+            Series look = new(
+                clear ? Style.Standing : Style.QuietInk, LinePattern.Solid,
+                clear ? MarkerShape.FilledCircle : MarkerShape.OpenCircle);
+            panel.Line([(row.Low, -i), (row.High, -i)], look.Color, clear ? 2.5f : 1.5f);
+            panel.Marks([(row.Estimate, -i)], look, 9);
+            panel.NameRow(row.Name, -i, string.Create(CultureInfo.InvariantCulture, $" ({row.Count})"));
+            panel.Write(Whole(row.Estimate), panel.X.High, -i, gap: 12);
+        }
+
+        return sheet.Finish(string.Join("; ", effects.Rows.Select(row => string.Create(CultureInfo.InvariantCulture,
+            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {row.Count} pieces"))) + ".");
+    }
+
+    private static bool IsClear(EffectInterval row) => row.Low > 0 || row.High < 0;
+
+    private static string Title(EffectIntervals effects)
+    {
+        if (effects.Rows.Where(IsClear).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
+            return $"No {effects.Group} clearly changes {effects.Response}";
+        string amount = Math.Abs(most.Estimate).ToString("#,0", CultureInfo.InvariantCulture);
+        return $"{effects.Response} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";
+    }
+
+    private static string Whole(double percent) =>
+        percent.ToString("+#,0;\u2212#,0;0", CultureInfo.InvariantCulture) + " %";
+}
