@@ -25,23 +25,24 @@ public static class ActualPlot
         var sheet = new Sheet(
             $"{Capital(check.Response)} predicted without the piece itself: {held}",
             "A mark a piece, its range as an upright line; on the slanted line the prediction was right. Circle: inside its range. Triangle: outside, the farthest named.");
-        Scale both = Scale.Logarithmic(check.Rows.SelectMany(row => new[] { row.Actual, row.Predicted }));
+        Scale predicted = Scale.Logarithmic(check.Rows.Select(row => row.Predicted));
+        Scale actual = Scale.Logarithmic(check.Rows.SelectMany(row => new[] { row.Actual, row.Low, row.High }));
         Panel panel = sheet.AddPanel(new(
-            both, $"predicted {check.Response}, {check.Unit}", both, $"actual {check.Response}, {check.Unit}", 430)
+            predicted, $"predicted {check.Response}, {check.Unit}", actual, $"actual {check.Response}, {check.Unit}", 430)
         {
             Gutter = 20,
             LinesUp = true,
         });
         foreach (CheckedAmount row in check.Rows)
-            panel.Line([(row.Predicted, row.Low), (row.Predicted, row.High)], Style.Standing.WithAlpha(0.22), 3);
-        panel.Line([(both.Low, both.Low), (both.High, both.High)], Style.Ink, 1.2f, LinePattern.Dashed);
+            panel.Line([(row.Predicted, row.Low), (row.Predicted, row.High)], new(Style.Standing.WithAlpha(0.22), 3));
+        panel.Line([(predicted.Low, predicted.Low), (predicted.High, predicted.High)], LineLook.Reference);
         CheckedAmount[] outside = [.. check.Rows.Where(row => row.Actual < row.Low || row.Actual > row.High)];
         panel.Marks(
             check.Rows.Except(outside).Select(row => (row.Predicted, row.Actual)),
-            new(Style.Standing, LinePattern.Solid, MarkerShape.OpenCircle), 8);
+            new(Style.Standing, MarkerShape.OpenCircle), 8);
         panel.Marks(
             outside.Select(row => (row.Predicted, row.Actual)),
-            new(Style.TakenAway, LinePattern.Solid, MarkerShape.FilledTriangleUp), 9);
+            new(Style.TakenAway, MarkerShape.FilledTriangleUp), 9);
         CheckedAmount[] farthest = [.. outside.OrderByDescending(row => row.RootSize).Take(MostNamed)];
         foreach (CheckedAmount row in farthest)
             panel.TryName(row.PieceId, row.Predicted, row.Actual);

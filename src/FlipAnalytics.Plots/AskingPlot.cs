@@ -12,11 +12,11 @@ public static class AskingPlot
     private const double Foot = -0.75;
     private const double Head = 0.75;
 
-    private static readonly Series Asked = new(Style.Standing, LinePattern.Solid, MarkerShape.FilledCircle);
-    private static readonly Series Cut = new(Style.TakenAway, LinePattern.Solid, MarkerShape.FilledTriangleDown);
-    private static readonly Series Sold = new(Style.Added, LinePattern.Solid, MarkerShape.FilledDiamond);
-    private static readonly Series Waiting = new(Style.Standing, LinePattern.Solid, MarkerShape.OpenCircle);
-    private static readonly Series Gone = new(Style.Ink, LinePattern.Solid, MarkerShape.Eks);
+    private static readonly Series Asked = new(Style.Standing, MarkerShape.FilledCircle);
+    private static readonly Series Cut = new(Style.TakenAway, MarkerShape.FilledTriangleDown);
+    private static readonly Series Sold = new(Style.Added, MarkerShape.FilledDiamond);
+    private static readonly Series Waiting = new(Style.Standing, MarkerShape.OpenCircle);
+    private static readonly Series Gone = new(Style.Ink, MarkerShape.Eks);
 
     /// <summary>The plot; of many pieces the first are drawn.</summary>
     /// <param name="pieces">The pieces, in the order they are to be read.</param>
@@ -41,13 +41,13 @@ public static class AskingPlot
             LinesUp = true,
         });
         for (int i = 0; i < shown.Length; i++)
-            Draw(panel, shown[i], -2 * i);
+            Draw(panel, shown[i], -2 * i, withPrices: shown.Length <= 4);
         if (pieces.Count > shown.Length)
             sheet.AddLines(string.Create(CultureInfo.InvariantCulture, $"and {pieces.Count - shown.Length} more"), Lettering.Quiet, 1);
         return sheet.Finish(string.Join("; ", shown.Select(piece => $"{piece.PieceId}, {piece.Name}: {Story(piece)}")) + ".");
     }
 
-    private static void Draw(Panel panel, AskingHistory piece, double row)
+    private static void Draw(Panel panel, AskingHistory piece, double row, bool withPrices)
     {
         decimal[] amounts = [.. piece.Asked.Select(asked => asked.Price).Append(piece.SalePrice ?? piece.Asked[^1].Price)];
         Scale own = Scale.Fixed((double)amounts.Min(), (double)Math.Max(amounts.Max(), amounts.Min() + 1), []);
@@ -55,17 +55,19 @@ public static class AskingPlot
 
         panel.Steps(
             [.. piece.Asked.Select(asked => ((double)asked.Day, At(asked.Price))), (piece.LastDay, At(piece.Asked[^1].Price))],
-            Style.Standing);
+            new(Style.Standing, 2));
         panel.Marks([(0, At(piece.Asked[0].Price))], Asked, 9);
         panel.Marks(piece.Asked.Skip(1).Select(asked => ((double)asked.Day, At(asked.Price))), Cut, 10);
         double end = At(piece.SalePrice ?? piece.Asked[^1].Price);
-        panel.Line([(piece.LastDay, At(piece.Asked[^1].Price)), (piece.LastDay, end)], Style.QuietInk, 1, LinePattern.Dotted);
+        panel.Line([(piece.LastDay, At(piece.Asked[^1].Price)), (piece.LastDay, end)], new(Style.QuietInk) { Dashes = [2, 3] });
         panel.Marks([(piece.LastDay, end)], piece.State switch
         {
             PieceState.Sold => Sold,
             PieceState.Gone => Gone,
             _ => Waiting,
         }, 11);
+        foreach (AskedPrice asked in piece.Asked.Where(_ => withPrices))
+            panel.TryName(Money(asked.Price), asked.Day, At(asked.Price));
         panel.NameRow($"{piece.PieceId} {piece.Name}", row, mostLines: 2);
         panel.Write(Story(piece), panel.X.High, row, gap: 10, wrapTo: 3);
     }
@@ -90,8 +92,11 @@ public static class AskingPlot
             return $"{only.PieceId}, {only.Name}: {Story(only)}";
         AskingHistory longest = pieces.MaxBy(piece => piece.LastDay)!;
         int waiting = pieces.Count(piece => piece.State == PieceState.OnSale);
+        string state = waiting == 0
+            ? $"{Style.Count(pieces.Count, "piece")}, none waiting for a buyer"
+            : string.Create(CultureInfo.InvariantCulture, $"{waiting} of {pieces.Count} pieces wait for a buyer");
         return string.Create(CultureInfo.InvariantCulture,
-            $"{waiting} of {pieces.Count} pieces wait for a buyer; {longest.PieceId}, {longest.Name}, took longest: {longest.LastDay} days");
+            $"{state}; {longest.PieceId}, {longest.Name}, took longest: {longest.LastDay} days");
     }
 
     private static string Money(decimal amount) => amount.ToString("#,0.##", CultureInfo.InvariantCulture);

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ScottPlot;
 
 namespace FlipAnalytics.Plots;
 
@@ -30,16 +29,16 @@ public static class ChancePlot
         string wage = string.Create(CultureInfo.InvariantCulture, $"{decision.TargetWage:0.##} {workshop.Currency.Code} an hour");
         Panel panel = sheet.AddPanel(new(
             Scale.Of(decision.Chances.Select(c => (double)c.Price).Append(0)), $"purchase price, {workshop.Currency.Code}",
-            Scale.Fixed(0, 1, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), $"chance of earning at least {wage}", 250)
+            Scale.Fixed(0, 1.12, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), $"chance of earning at least {wage}", 250)
         {
             Gutter = 30,
         });
-        panel.Line(decision.Chances.Select(c => ((double)c.Price, (double)c.Chance)), Style.Standing, 2.5f);
+        panel.Line(decision.Chances.Select(c => ((double)c.Price, (double)c.Chance)), new(Style.Standing, 2.5f));
         var points = new (string Name, decimal? Price, Series Look)[]
         {
-            ("careful limit", decision.CeilingCautious, new(Style.Added, LinePattern.Dotted, MarkerShape.FilledSquare)),
-            ("most to pay", decision.Ceiling, new(Style.Standing, LinePattern.Solid, MarkerShape.FilledCircle)),
-            ("sticker price", decision.Candidate.StickerPrice, new(Style.TakenAway, LinePattern.Dashed, MarkerShape.FilledDiamond)),
+            ("careful limit", decision.CeilingCautious, Style.Several[2]),
+            ("most to pay", decision.Ceiling, Style.Several[0]),
+            ("sticker price", decision.Candidate.StickerPrice, Style.Several[1]),
         };
         var marked =
             (from point in points
@@ -49,11 +48,11 @@ public static class ChancePlot
                  Text: string.Create(CultureInfo.InvariantCulture, $"{point.Name} {chance.Price:#,0.##}: {100 * chance.Chance:0} %"))).ToArray();
         foreach (var point in marked)
         {
-            panel.Line([(point.X, 0), (point.X, point.Y)], point.Look.Color, 1.5f, point.Look.Pattern);
+            panel.Line([(point.X, 0), (point.X, point.Y)], point.Look.Line(1.5f));
             panel.Marks([(point.X, point.Y)], point.Look, 11);
         }
 
-        panel.WriteBeside([.. marked.Select(point => (point.Text, point.X, point.Y))], gap: 26, lift: 14);
+        panel.WriteBeside([.. marked.Select(point => (point.Text, point.X, point.Y))], gap: 20, lift: 14);
         return marked.Length == 0
             ? "Even as a gift the piece does not pay that wage on average."
             : $"Chance of earning {wage}: {string.Join("; ", marked.Select(point => point.Text))}.";

@@ -26,15 +26,15 @@ public static class CoveragePlot
             Scale.Fixed(0, 1, ticks, Scale.Percent), "what the range promises to hold",
             Scale.Fixed(0, 1, ticks, Scale.Percent), "what it held", 360)
         {
-            Gutter = 120,
+            Gutter = 28,
             LinesUp = true,
         });
-        panel.Line([(0, 0), (1, 1)], Style.Ink, 1.2f, LinePattern.Dashed);
+        panel.Line([(0, 0), (1, 1)], LineLook.Reference);
         foreach (LevelHeld at in check.Coverage)
-            panel.Line([(at.Level, at.Uncertainty.Low), (at.Level, at.Uncertainty.High)], Style.Standing, 2);
+            panel.Line([(at.Level, at.Uncertainty.Low), (at.Level, at.Uncertainty.High)], new(Style.Standing, 2));
         panel.Marks(
-            check.Coverage.Select(at => (at.Level, at.Share)), new(Style.Standing, LinePattern.Solid, MarkerShape.FilledCircle), 8);
-        panel.Marks([(main.Level, main.Share)], new(Style.TakenAway, LinePattern.Solid, MarkerShape.FilledDiamond), 13);
+            check.Coverage.Select(at => (at.Level, at.Share)), new(Style.Standing, MarkerShape.FilledCircle), 8);
+        panel.Marks([(main.Level, main.Share)], new(Style.TakenAway, MarkerShape.FilledDiamond), 13);
         return sheet.Finish(string.Join(", ", check.Coverage.Select(at =>
             $"{Scale.Percent(at.Level)} ranges held {Whole(at.Share)}")) + ".");
     }

@@ -32,22 +32,21 @@ public static class IntervalPlot
             Gutter = 75,
             LinesUp = true,
         });
-        panel.Upright(0, Style.Ink);
+        panel.Upright(0, new(Style.Ink));
         for (int i = 0; i < count; i++)
         {
             EffectInterval row = effects.Rows[i];
             bool clear = IsClear(row);
-            Series look = new(
-                clear ? Style.Standing : Style.QuietInk, LinePattern.Solid,
-                clear ? MarkerShape.FilledCircle : MarkerShape.OpenCircle);
-            panel.Line([(row.Low, -i), (row.High, -i)], look.Color, clear ? 2.5f : 1.5f);
+            Series look = clear
+                ? new(Style.Standing, MarkerShape.FilledCircle) : new(Style.QuietInk, MarkerShape.OpenCircle);
+            panel.Line([(row.Low, -i), (row.High, -i)], look.Line(clear ? 2.5f : 1.5f));
             panel.Marks([(row.Estimate, -i)], look, 9);
             panel.NameRow(row.Name, -i, string.Create(CultureInfo.InvariantCulture, $" ({row.Count})"));
             panel.Write(Whole(row.Estimate), panel.X.High, -i, gap: 12);
         }
 
         return sheet.Finish(string.Join("; ", effects.Rows.Select(row => string.Create(CultureInfo.InvariantCulture,
-            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {row.Count} pieces"))) + ".");
+            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {Style.Count(row.Count, "piece")}"))) + ".");
     }
 
     private static bool IsClear(EffectInterval row) => row.Low > 0 || row.High < 0;
@@ -55,9 +54,9 @@ public static class IntervalPlot
     private static string Title(EffectIntervals effects)
     {
         if (effects.Rows.Where(IsClear).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
-            return $"No {effects.Group} clearly changes {effects.Response}";
+            return $"No {effects.Group} clearly changes the {effects.Response}";
         string amount = Math.Abs(most.Estimate).ToString("#,0", CultureInfo.InvariantCulture);
-        return $"{effects.Response} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";
+        return $"{char.ToUpperInvariant(effects.Response[0])}{effects.Response[1..]} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";
     }
 
     private static string Whole(double percent) =>

@@ -34,12 +34,13 @@ public static class PricePlot
             Gutter = 120,
         });
         panel.Band(prices.Curve.Select(at => ((double)at.Width, (double)at.Low, (double)at.High)), Style.Standing);
-        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.Low)), Style.Standing, 1, LinePattern.Dashed);
-        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.High)), Style.Standing, 1, LinePattern.Dashed);
-        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.Median)), Style.Standing, 2.5f);
+        var edge = new LineLook(Style.Standing) { Dashes = [6, 4] };
+        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.Low)), edge);
+        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.High)), edge);
+        panel.Line(prices.Curve.Select(at => ((double)at.Width, (double)at.Median)), new(Style.Standing, 2.5f));
         panel.Marks(
             prices.Sales.Select(sale => ((double)sale.Width, (double)sale.SalePrice)),
-            new(Style.Ink, LinePattern.Solid, MarkerShape.OpenCircle), 8);
+            new(Style.Ink, MarkerShape.OpenCircle), 8);
         if (prices.Curve.Length > 1)
         {
             PriceAtWidth last = prices.Curve[^1];
@@ -65,5 +66,5 @@ public static class PricePlot
     };
 
     private static string Explanation(PriceBySize prices) => string.Create(CultureInfo.InvariantCulture,
-        $"Circles: {prices.Sales.Length} past sales. Band: where 8 in 10 sales of a piece bought now would fall, if nothing but its width is known.{(prices.OtherSales > 0 ? $" {prices.OtherSales} more sales of this type had no width or another count." : "")}");
+        $"Circles: {Style.Count(prices.Sales.Length, "past sale")}. Band: where 8 in 10 sales of a piece bought now would fall, if nothing but its width is known.{(prices.OtherSales > 0 ? $" {Style.Count(prices.OtherSales, "more sale")} of this type had no width or another count." : "")}");
 }

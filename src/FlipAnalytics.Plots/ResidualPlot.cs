@@ -13,8 +13,8 @@ public static class ResidualPlot
     // 1 for large; half of it is the customary mark on plots of leverage.
     private const double WorthALook = 0.5;
 
-    private static readonly Series Dot = new(Style.Standing, LinePattern.Solid, MarkerShape.OpenCircle);
-    private static readonly Series Named = new(Style.TakenAway, LinePattern.Solid, MarkerShape.FilledTriangleUp);
+    private static readonly Series Dot = new(Style.Standing, MarkerShape.OpenCircle);
+    private static readonly Series Named = new(Style.TakenAway, MarkerShape.FilledTriangleUp);
 
     /// <summary>The plot.</summary>
     /// <param name="check">A model checked against the log.</param>
@@ -37,12 +37,12 @@ public static class ResidualPlot
         string amount = $"predicted {check.Response}, {check.Unit}";
 
         Panel against = Left(sheet, "Around zero at any prediction?", predicted, amount, Scale.Of(residuals.Append(0)), "residual");
-        against.Line([(predicted.Low, 0), (predicted.High, 0)], Style.Ink, 1.2f, LinePattern.Dashed);
+        against.Line([(predicted.Low, 0), (predicted.High, 0)], LineLook.Reference);
         DrawRows(against, check, worst, row => (row.Predicted, row.Residual));
 
         Scale scores = Scale.Of([.. check.Rows.Select(row => row.NormalScore), -1, 1]);
         Panel normal = Right(sheet, "As spread out as a normal curve?", scores, "where a normal residual would stand", Scale.Of(residuals.Append(0)), "residual");
-        normal.Line([(-9, -9), (9, 9)], Style.Ink, 1.2f, LinePattern.Dashed);
+        normal.Line([(-9, -9), (9, 9)], LineLook.Reference);
         DrawRows(normal, check, worst, row => (row.NormalScore, row.Residual));
         sheet.Top += PanelGap;
 
@@ -64,7 +64,7 @@ public static class ResidualPlot
             sheet, "Does one piece decide the fit?", Scale.Of([.. check.Influence.Select(p => p.Leverage), 0], about: 4),
             "leverage in a least-squares fit", Scale.Of(check.Influence.Select(p => p.StandardizedResidual).Append(0)),
             "residual of that fit");
-        panel.Line([(0, 0), (1, 0)], Style.Ink, 1.2f, LinePattern.Dashed);
+        panel.Line([(0, 0), (1, 0)], LineLook.Reference);
         panel.Marks(check.Influence.Where(p => p != pull).Select(p => (p.Leverage, p.StandardizedResidual)), Dot, 6);
         panel.Marks([(pull.Leverage, pull.StandardizedResidual)], Named, 10);
         panel.TryName(pull.PieceId, pull.Leverage, pull.StandardizedResidual);

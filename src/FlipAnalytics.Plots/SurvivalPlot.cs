@@ -1,4 +1,5 @@
 using System.Globalization;
+using FlipAnalytics.Statistics;
 using ScottPlot;
 
 namespace FlipAnalytics.Plots;
@@ -7,17 +8,18 @@ namespace FlipAnalytics.Plots;
 public static class SurvivalPlot
 {
     private const int MostShown = 6;
-    private const int MostWithBands = 2;
-    private const float AreaHeight = 290;
+    private const int MostTogether = 2;
     private const float RowHeight = 19;
     private const float NameColumn = 110;
-    private const float Gutter = 165;
+    private const float PanelGap = 22;
 
     // Fewer sales than this make no headline.
     private const int FewSales = 5;
 
     // The usual line between a difference and chance.
     private const double Clear = 0.05;
+
+    private static readonly Scale Share = Scale.Fixed(0, 1, [0, 0.5, 1], Scale.Percent);
 
     /// <summary>The plot; of many groups those with the most pieces are drawn.</summary>
     /// <param name="curves">The curves.</param>
@@ -34,88 +36,107 @@ public static class SurvivalPlot
 
         MarketCurve[] shown = [.. curves.Curves.Take(MostShown)];
         int left = curves.Curves.Length - shown.Length;
+        bool together = shown.Length <= MostTogether;
         var sheet = new Sheet(Title(curves, shown, trait), string.Create(CultureInfo.InvariantCulture,
-            $"Pieces still on sale by days since first listed, with 95 % ranges, as of {curves.AsOf:yyyy-MM-dd}. Behind each name: the day by which half are sold.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
-        Panel panel = sheet.AddPanel(new(
-            Scale.Of(shown.Select(c => c.Curve.LastFollowUp).Append(0)), "days since first listed",
-            Scale.Fixed(0, 1, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), "still on sale", AreaHeight)
+            $"Share still on sale, with its 95 % range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? "" : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
+        Scale days = Scale.Of(shown.Select(c => c.Curve.LastFollowUp).Append(0), about: together ? 6 : 4);
+        if (together)
+            DrawTogether(sheet, shown, days);
+        else
+            DrawApart(sheet, shown, days, curves.All!);
+        return sheet.Finish(string.Join("; ", shown.Select(c => string.Create(CultureInfo.InvariantCulture,
+            $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, half by {Days(c)}"))) + ".");
+    }
+
+    private static void DrawTogether(Sheet sheet, MarketCurve[] shown, Scale days)
+    {
+        Panel panel = sheet.AddPanel(new(days, "days since first listed", Share, "still on sale", 290)
         {
             NameColumn = NameColumn,
-            Gutter = Gutter,
+            Gutter = 165,
         });
         for (int i = shown.Length - 1; i >= 0; i--)
-            Draw(panel, shown[i], Style.Several[i], withBand: shown.Length <= MostWithBands);
-        if (shown.Length > MostWithBands)
-            DrawWhiskers(panel, shown);
+            Draw(panel, shown[i], Style.Several[i]);
         panel.NameAtRight(
         [
             .. shown.Select((curve, i) => (Curve: curve, Look: Style.Several[i]))
                 .OrderByDescending(c => c.Curve.Curve.Median().Time ?? double.MaxValue)
                 .Select(c => ($"{c.Curve.Name}, {Days(c.Curve)}", c.Curve.Curve.Steps[^1].Survival, c.Look)),
         ]);
-        DrawCounts(sheet, panel, shown);
-        return sheet.Finish(string.Join("; ", shown.Select(c => string.Create(CultureInfo.InvariantCulture,
-            $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, half by {Days(c)}"))) + ".");
-    }
-
-    private static void Draw(Panel panel, MarketCurve curve, Series look, bool withBand)
-    {
-        var steps = curve.Curve.Steps;
-        if (withBand)
-        {
-            var corners = new List<(double X, double Low, double High)>();
-            foreach (var step in steps.Where(s => s.LogLogLimits is not null))
-            {
-                if (corners.Count > 0)
-                    corners.Add((step.Time, corners[^1].Low, corners[^1].High));
-                corners.Add((step.Time, step.LogLogLimits!.Value.Low, step.LogLogLimits.Value.High));
-            }
-
-            panel.Band(corners, look.Color);
-        }
-
-        panel.Steps([(0, 1), .. steps.Select(s => (s.Time, s.Survival))], look.Color, 2.5f, look.Pattern);
-        panel.Marks(
-            steps.Where(s => s.Censored > 0).Select(s => (s.Time, s.Survival)), look with { Marker = MarkerShape.VerticalBar }, 9);
-    }
-
-    // Many bands would hide each other: ranges stand at the marked days instead, side by side.
-    private static void DrawWhiskers(Panel panel, MarketCurve[] shown)
-    {
-        foreach (var (value, _) in panel.X.Ticks.Skip(1).SkipLast(1))
-        {
-            for (int i = 0; i < shown.Length; i++)
-            {
-                if (shown[i].Curve.Steps.LastOrDefault(s => s.Time <= value) is not { LogLogLimits: { } limits } step
-                    || shown[i].AtRisk(value) == 0)
-                {
-                    continue;
-                }
-
-                Series look = Style.Several[i];
-                double x = panel.Beside(value, 5 * (i - (shown.Length - 1) / 2f));
-                panel.Line([(x, limits.Low), (x, limits.High)], look.Color.WithAlpha(0.75), 1.2f);
-                panel.Marks([(x, step.Survival)], look, 7);
-            }
-        }
-    }
-
-    private static void DrawCounts(Sheet sheet, Panel panel, MarketCurve[] shown)
-    {
-        sheet.AddLines("Pieces followed that long", Lettering.Quiet, 1);
         foreach (MarketCurve curve in shown)
         {
             float middle = sheet.Top + RowHeight / 2;
             sheet.Add(new Words(
                 TextFitting.Shorten(curve.Name, NameColumn - 24, Lettering.Small), Sheet.Left, middle, Alignment.MiddleLeft,
                 Lettering.Small));
-            foreach (var (value, _) in panel.X.Ticks)
+            WriteCounts(sheet, panel, curve, middle);
+            sheet.Top += RowHeight;
+        }
+    }
+
+    private static void DrawApart(Sheet sheet, MarketCurve[] shown, Scale days, KaplanMeier all)
+    {
+        for (int i = 0; i < shown.Length; i++)
+        {
+            bool isLeft = i % 2 == 0, isLast = i >= shown.Length - 2;
+            Panel panel = sheet.AddPanel(new(days, "", Share, "", 105)
             {
-                string count = curve.AtRisk(value == 0 ? double.Epsilon : value).ToString(CultureInfo.InvariantCulture);
-                sheet.Add(new Words(count, panel.PixelX(value), middle, Alignment.MiddleCenter, Lettering.Small));
+                Heading = Heading(shown[i]),
+                Left = isLeft ? Sheet.Left : (Style.Width + PanelGap) / 2f,
+                Right = isLeft ? (Style.Width - PanelGap) / 2f : Sheet.Right,
+                Gutter = 12,
+                KeepsTop = isLeft,
+            });
+            panel.Steps(Corners(all), new(Style.QuietInk.WithAlpha(0.6), 1.2f));
+            Draw(panel, shown[i], Style.Several[0]);
+            float middle = panel.Outer.Bottom + RowHeight / 2;
+            WriteCounts(sheet, panel, shown[i], middle);
+            if (isLast)
+            {
+                sheet.Add(new Words(
+                    "days since first listed", panel.Area.HorizontalCenter, middle + RowHeight, Alignment.MiddleCenter, Lettering.Quiet));
             }
 
-            sheet.Top += RowHeight;
+            if (!isLeft || i == shown.Length - 1)
+                sheet.Top = middle + (isLast ? 2 : 1) * RowHeight;
+        }
+    }
+
+    private static string Heading(MarketCurve curve)
+    {
+        var median = curve.Curve.Median();
+        string days = median.Time is null ? ": half not yet sold"
+            : string.Create(CultureInfo.InvariantCulture, $": half by {median.Time:0.#} days");
+        float room = (Style.Width - PanelGap) / 2f - Sheet.Left - Lettering.Heading.Measure(days).Width;
+        return TextFitting.Shorten(curve.Name, room, Lettering.Heading) + days;
+    }
+
+    private static void Draw(Panel panel, MarketCurve curve, Series look)
+    {
+        var steps = curve.Curve.Steps;
+        var corners = new List<(double X, double Low, double High)>();
+        foreach (var step in steps.Where(s => s.LogLogLimits is not null))
+        {
+            if (corners.Count > 0)
+                corners.Add((step.Time, corners[^1].Low, corners[^1].High));
+            corners.Add((step.Time, step.LogLogLimits!.Value.Low, step.LogLogLimits.Value.High));
+        }
+
+        panel.Band(corners, look.Color);
+        panel.Steps(Corners(curve.Curve), look.Line(2.5f));
+        panel.Marks(
+            steps.Where(s => s.Censored > 0).Select(s => (s.Time, s.Survival)), look with { Marker = MarkerShape.VerticalBar }, 9);
+    }
+
+    private static IEnumerable<(double, double)> Corners(KaplanMeier curve) =>
+        [(0, 1), .. curve.Steps.Select(s => (s.Time, s.Survival))];
+
+    private static void WriteCounts(Sheet sheet, Panel panel, MarketCurve curve, float middle)
+    {
+        foreach (var (value, _) in panel.X.Ticks)
+        {
+            string count = curve.AtRisk(value == 0 ? double.Epsilon : value).ToString(CultureInfo.InvariantCulture);
+            sheet.TryAdd(new(count, panel.PixelX(value), middle, Alignment.MiddleCenter, Lettering.Quiet));
         }
     }
 

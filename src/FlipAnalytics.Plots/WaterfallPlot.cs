@@ -42,14 +42,14 @@ public static class WaterfallPlot
             Gutter = amounts.Max(amount => new Lettering().Measure(amount).Width) + 12,
             LinesUp = true,
         });
-        panel.Upright(0, Style.Ink);
+        panel.Upright(0, new(Style.Ink));
+        for (int i = 0; i + 1 < spans.Length; i++)
+            panel.Line([(spans[i].To, -i), (spans[i].To, -i - 1)], new(Style.QuietInk));
         for (int i = 0; i < spans.Length; i++)
         {
             Span span = spans[i];
             panel.Bar(span.Left, span.Right, -i, BarThickness,
                 span.StandsOnZero ? Style.Standing : span.To < span.From ? Style.TakenAway : Style.Added);
-            if (i + 1 < spans.Length)
-                panel.Line([(span.To, -i), (span.To, -i - 1)], Style.QuietInk, 1);
             panel.NameRow(steps[i].Item, -i, mostLines: 2);
             panel.Write(amounts[i], span.Right, -i, look: new());
         }

@@ -6,12 +6,15 @@ namespace FlipAnalytics.Plots;
 internal sealed class Panel
 {
     private const float TickGap = 6;
+    private const float BelowAxis = 9;
+    private const float BelowYLabel = 9;
     private const float SampleLength = 26;
     private const float LabelHeight = 19;
 
     private readonly Sheet sheet;
     private readonly Plot plot;
     private readonly PanelLayout layout;
+    private readonly List<Pixel> marks = [];
 
     internal Panel(Sheet sheet, Plot plot, PanelLayout layout, float top)
     {
@@ -20,17 +23,18 @@ internal sealed class Panel
         this.layout = layout;
         float left = layout.Left + (layout.NameColumn ?? layout.Y.LabelWidth + TickGap);
         float right = layout.Right - layout.Gutter;
+        float outerTop = top;
         if (layout.Heading is { } heading)
-            top = Above(heading, new Lettering(Bold: true), top);
+            top = Above(heading, Lettering.Heading, top);
         if (layout.YLabel.Length > 0)
-            top = Above(layout.YLabel, Lettering.Quiet, top) + 3;
+            top = Above(layout.YLabel, Lettering.Quiet, top) + BelowYLabel;
         Area = new(left, right, top + layout.Height, top);
         plot.Layout.Fixed(Area);
         plot.Axes.SetLimits(
             layout.X.Place(layout.X.Low), layout.X.Place(layout.X.High),
             layout.Y.Place(layout.Y.Low), layout.Y.Place(layout.Y.High));
         DrawYAxis();
-        Outer = new(layout.Left, layout.Right, DrawXAxis(), top);
+        Outer = new(layout.Left, layout.Right, DrawXAxis(), outerTop);
     }
 
     /// <summary>Where the data are drawn, in pixels.</summary>
@@ -54,19 +58,15 @@ internal sealed class Panel
     public float PixelY(double y) => Area.Bottom - (float)layout.Y.Share(y) * Area.Height;
 
     /// <summary>A line through points.</summary>
-    public void Line(IEnumerable<(double X, double Y)> points, Color color, float width = 2, LinePattern? pattern = null)
+    public void Line(IEnumerable<(double X, double Y)> points, LineLook look)
     {
-        Coordinates[] places = Places(points);
-        if (places.Length < 2)
-            return;
-        var line = plot.Add.ScatterLine(places);
-        line.LineColor = color;
-        line.LineWidth = width;
-        line.LinePattern = pattern ?? LinePattern.Solid;
+        Pixel[] path = Places(points);
+        if (path.Length >= 2)
+            plot.Add.Plottable(new Stroke(path, look, Area.Expand(look.Width / 2)));
     }
 
     /// <summary>A line through points that stays level from each to the next.</summary>
-    public void Steps(IEnumerable<(double X, double Y)> points, Color color, float width = 2, LinePattern? pattern = null)
+    public void Steps(IEnumerable<(double X, double Y)> points, LineLook look)
     {
         var corners = new List<(double X, double Y)>();
         foreach (var point in points)
@@ -76,7 +76,7 @@ internal sealed class Panel
             corners.Add(point);
         }
 
-        Line(corners, color, width, pattern);
+        Line(corners, look);
     }
 
     /// <summary>A shaded band between two heights.</summary>
@@ -94,14 +94,12 @@ internal sealed class Panel
         band.MarkerSize = 0;
     }
 
-    /// <summary>Marks at points.</summary>
-    public void Marks(IEnumerable<(double X, double Y)> points, Series series, float size = 8, double opacity = 1)
+    /// <summary>Marks at points; those outside the axes are left out.</summary>
+    public void Marks(IEnumerable<(double X, double Y)> points, Series series, float size = 8)
     {
-        Coordinates[] places = Places(points);
-        if (places.Length == 0)
-            return;
-        var marks = plot.Add.Markers(places);
-        marks.MarkerStyle = Mark(series with { Color = series.Color.WithAlpha(opacity) }, size);
+        Pixel[] places = [.. Places(points).Where(Area.Expand(1).Contains)];
+        marks.AddRange(places);
+        plot.Add.Plottable(new PixelMarks(places, series.Mark(size)));
     }
 
     /// <summary>A bar of a thickness in pixels along the level axis.</summary>
@@ -114,8 +112,8 @@ internal sealed class Panel
     }
 
     /// <summary>An upright line over the whole height.</summary>
-    public void Upright(double x, Color color, LinePattern? pattern = null, float width = 1) =>
-        sheet.Add(new Pixel(PixelX(x), Area.Top), new Pixel(PixelX(x), Area.Bottom), color, width, pattern);
+    public void Upright(double x, LineLook look) =>
+        sheet.Add(new(PixelX(x), Area.Top), new(PixelX(x), Area.Bottom), look);
 
     /// <summary>
     /// Names things beside the right edge of the area, as near their ends as there is room: a sample of each one's line
@@ -178,38 +176,30 @@ internal sealed class Panel
             var (text, x, y) = points[i];
             float left = Math.Min(PixelX(x) + gap, layout.Right - Lettering.Small.Measure(text).Width);
             if (Math.Abs(middles[i] - PixelY(y)) > LabelHeight / 3)
-                sheet.Add(new Pixel(PixelX(x), PixelY(y)), new Pixel(left - 2, middles[i]), Style.QuietInk);
+                sheet.Add(new(PixelX(x), PixelY(y)), new(left - 2, middles[i]), new(Style.QuietInk));
             sheet.Add(new Words(text, left, middles[i], Alignment.MiddleLeft, Lettering.Small));
         }
     }
 
     /// <summary>
-    /// A text beside a point, at the first of several places where it touches no other text; left out if there is none.
+    /// A text beside a point, at the first of several places where it touches no other text and, if there is such a
+    /// place, hides no mark; left out if there is none.
     /// </summary>
-    public bool TryName(string text, double x, double y, Lettering? look = null, float gap = 7)
+    public bool TryName(string text, double x, double y, Lettering? look = null, float gap = 8)
     {
         float px = PixelX(x), py = PixelY(y);
-        return new (float X, float Y, Alignment Part)[]
-        {
-            (px + gap, py, Alignment.MiddleLeft), (px - gap, py, Alignment.MiddleRight),
-            (px, py - gap, Alignment.LowerCenter), (px, py + gap, Alignment.UpperCenter),
-            (px + gap, py - gap, Alignment.LowerLeft), (px - gap, py - gap, Alignment.LowerRight),
-            (px + gap, py + gap, Alignment.UpperLeft), (px - gap, py + gap, Alignment.UpperRight),
-        }.Any(place => sheet.TryAdd(
-            new(TextFitting.OneLine(text), place.X, place.Y, place.Part, look ?? Lettering.Small), Area.Expand(4)));
-    }
-
-    internal static MarkerStyle Mark(Series series, float size)
-    {
-        bool open = series.Marker.ToString().StartsWith("Open", StringComparison.Ordinal);
-        return new(series.Marker, size, series.Color)
-        {
-            FillColor = series.Color,
-            LineColor = series.Color,
-            LineWidth = open ? 1.5f : 0,
-            OutlineColor = series.Color,
-            OutlineWidth = open ? 1.5f : 0,
-        };
+        Words[] places =
+        [
+            .. new (float X, float Y, Alignment Part)[]
+            {
+                (px + gap, py, Alignment.MiddleLeft), (px - gap, py, Alignment.MiddleRight),
+                (px, py - gap, Alignment.LowerCenter), (px, py + gap, Alignment.UpperCenter),
+                (px + gap, py - gap, Alignment.LowerLeft), (px - gap, py - gap, Alignment.LowerRight),
+                (px + gap, py + gap, Alignment.UpperLeft), (px - gap, py + gap, Alignment.UpperRight),
+            }.Select(place => new Words(TextFitting.OneLine(text), place.X, place.Y, place.Part, look ?? Lettering.Small)),
+        ];
+        return places.Where(place => !marks.Any(place.Rect.Expand(4).Contains)).Concat(places)
+            .Any(place => sheet.TryAdd(place, Area.Expand(4)));
     }
 
     private float Above(string text, Lettering look, float top) => sheet.Add(new Words(
@@ -221,32 +211,26 @@ internal sealed class Panel
         {
             float y = PixelY(value);
             if (layout.LinesAcross)
-            {
-                var line = plot.Add.HorizontalLine(layout.Y.Place(value), 1, Style.Faint);
-                line.EnableAutoscale = false;
-            }
-
-            sheet.TryAdd(
-                new(label, Area.Left - TickGap, y, Alignment.MiddleRight, Lettering.Small),
-                new PixelRect(0, Style.Width, float.MaxValue, 0));
+                plot.Add.Plottable(new Stroke([new(Area.Left, y), new(Area.Right, y)], new(Style.Faint)));
+            sheet.TryAdd(new(label, Area.Left - TickGap, y, Alignment.MiddleRight, Lettering.Small));
         }
     }
 
     private float DrawXAxis()
     {
-        foreach (var (value, _) in layout.X.Ticks.Where(_ => layout.LinesUp))
-            plot.Add.VerticalLine(layout.X.Place(value), 1, Style.Faint);
-        sheet.Add(Area.BottomLeft, Area.BottomRight, Style.Ink);
+        foreach (float x in layout.X.Ticks.Where(_ => layout.LinesUp).Select(tick => PixelX(tick.Value)))
+            plot.Add.Plottable(new Stroke([new(x, Area.Bottom), new(x, Area.Top)], new(Style.Faint)));
+        sheet.Add(Area.BottomLeft, Area.BottomRight, new(Style.Ink));
         float bottom = Area.Bottom;
         foreach (var (value, label) in layout.X.Ticks)
         {
             var text = new Words(
-                label, Held(PixelX(value), Lettering.Small.Measure(label).Width), Area.Bottom + TickGap,
+                label, Held(PixelX(value), Lettering.Small.Measure(label).Width), Area.Bottom + BelowAxis,
                 Alignment.UpperCenter, Lettering.Small);
             // A neighbour needs a gap, or two numbers read as one.
             var withGap = new Words("n" + label + "n", text.Rect.HorizontalCenter, text.Rect.Top, Alignment.UpperCenter, Lettering.Small);
             if (sheet.TryAdd(text, withGap))
-                sheet.Add(new Pixel(PixelX(value), Area.Bottom), new Pixel(PixelX(value), Area.Bottom + 4), Style.Ink);
+                sheet.Add(new(PixelX(value), Area.Bottom), new(PixelX(value), Area.Bottom + 4), new(Style.Ink));
             bottom = Math.Max(bottom, text.Rect.Bottom);
         }
 
@@ -262,9 +246,6 @@ internal sealed class Panel
     private float Held(float middle, float width) =>
         Math.Clamp(middle, layout.Left + width / 2, Math.Max(layout.Left + width / 2, layout.Right - width / 2));
 
-    private Coordinates[] Places(IEnumerable<(double X, double Y)> points) =>
-    [
-        .. points.Select(p => new Coordinates(layout.X.Place(p.X), layout.Y.Place(p.Y)))
-            .Where(p => double.IsFinite(p.X) && double.IsFinite(p.Y)),
-    ];
+    private Pixel[] Places(IEnumerable<(double X, double Y)> points) =>
+        [.. points.Select(p => new Pixel(PixelX(p.X), PixelY(p.Y))).Where(p => float.IsFinite(p.X) && float.IsFinite(p.Y))];
 }

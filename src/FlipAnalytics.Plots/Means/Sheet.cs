@@ -81,9 +81,9 @@ internal sealed class Sheet
 
     /// <summary>Adds a text only if a larger one in its place would touch no other.</summary>
     /// <returns>Whether it was added.</returns>
-    public bool TryAdd(Words text, Words withRoom)
+    public bool TryAdd(Words text, Words? withRoom = null)
     {
-        if (words.Any(withRoom.Overlaps))
+        if (words.Any((withRoom ?? text).Overlaps))
             return false;
         Add(text);
         return true;
@@ -98,14 +98,13 @@ internal sealed class Sheet
     }
 
     /// <summary>Adds a straight line between pixels.</summary>
-    public void Add(Pixel from, Pixel to, Color color, float width = 1, LinePattern? pattern = null) =>
-        top.Add.Plottable(new Stroke(new(from, to), new(width, color, pattern ?? LinePattern.Solid)));
+    public void Add(Pixel from, Pixel to, LineLook look) => top.Add.Plottable(new Stroke([from, to], look));
 
     /// <summary>Adds a sample of how one of several things looks: a piece of its line with its mark.</summary>
     public void AddSample(Series series, float left, float middle, float length)
     {
-        Add(new Pixel(left, middle), new Pixel(left + length, middle), series.Color, 2, series.Pattern);
-        top.Add.Plottable(new PixelMark(new(left + length / 2, middle), Panel.Mark(series, 8)));
+        Add(new(left, middle), new(left + length, middle), series.Line());
+        top.Add.Plottable(new PixelMarks([new(left + length / 2, middle)], series.Mark(8)));
     }
 
     /// <summary>The finished picture.</summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ScottPlot;
 
 namespace FlipAnalytics.Plots;
@@ -46,27 +47,25 @@ public static class Style
     public static Color Faint { get; } = Color.FromHex("#DDDDDD");
 
     /// <summary>
-    /// What several things in one plot look like, in order; the last three are Okabe and Ito's reddish purple, orange and
-    /// sky blue. Their yellow is left out, since it cannot be seen on white.
+    /// What several things in one plot look like, in order. Of Okabe and Ito's palette the yellow is left out, since it
+    /// cannot be seen on white.
     /// </summary>
     internal static ImmutableArray<Series> Several { get; } =
     [
-        new(Standing, LinePattern.Solid, MarkerShape.FilledCircle),
-        new(TakenAway, LinePattern.Dashed, MarkerShape.FilledTriangleUp),
-        new(Added, LinePattern.Dotted, MarkerShape.FilledSquare),
-        new(Color.FromHex("#CC79A7"), new([14, 4, 3, 4], 0, "dash dot"), MarkerShape.OpenDiamond),
-        new(Color.FromHex("#E69F00"), new([16, 6], 0, "long dash"), MarkerShape.OpenTriangleDown),
-        new(Color.FromHex("#56B4E9"), LinePattern.DenselyDashed, MarkerShape.OpenSquare),
+        new(Standing, MarkerShape.FilledCircle),
+        new(TakenAway, MarkerShape.FilledTriangleUp) { Dashes = [9, 5] },
+        new(Added, MarkerShape.FilledSquare) { Dashes = [2.5f, 3.5f] },
+        new(Color.FromHex("#CC79A7"), MarkerShape.OpenDiamond) { Dashes = [12, 4, 2.5f, 4] },
+        new(Color.FromHex("#E69F00"), MarkerShape.OpenTriangleDown) { Dashes = [16, 6] },
+        new(Color.FromHex("#56B4E9"), MarkerShape.OpenSquare) { Dashes = [5, 3] },
     ];
+
+    /// <summary>A number of things in words, such as 1 sale or 12 sales.</summary>
+    internal static string Count(int number, string one) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {one}{(number == 1 ? "" : "s")}");
 
     /// <summary>The font of all text: DejaVu Sans where it is installed, else the drawing library's own choice.</summary>
     public static string Font { get; } =
         Fonts.GetTypeface(PreferredFont, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)?.FamilyName
             == PreferredFont ? PreferredFont : Fonts.Default;
 }
-
-/// <summary>How one of several things looks.</summary>
-/// <param name="Color">Its colour.</param>
-/// <param name="Pattern">Pattern of its line.</param>
-/// <param name="Marker">Shape of its marks.</param>
-internal sealed record Series(Color Color, LinePattern Pattern, MarkerShape Marker);

@@ -5,6 +5,8 @@ namespace FlipAnalytics.Plots;
 /// <summary>A text at a place of the picture that is known before anything is drawn. Every text is one of these.</summary>
 internal sealed class Words : IPlottable
 {
+    private const float LetterDrop = 0.14f;
+
     private readonly Pixel anchor;
     private readonly LabelStyle style;
 
@@ -17,6 +19,9 @@ internal sealed class Words : IPlottable
     public Words(string text, float x, float y, Alignment alignment, Lettering? look = null)
     {
         look ??= new();
+        // Letters stand on a line, above the middle of its height.
+        if (alignment is Alignment.MiddleLeft or Alignment.MiddleCenter or Alignment.MiddleRight)
+            y += LetterDrop * look.Size;
         anchor = new(x, y);
         Text = text;
         style = look.ToStyle();
@@ -48,33 +53,4 @@ internal sealed class Words : IPlottable
     /// <summary>Whether two texts touch.</summary>
     public bool Overlaps(Words other) => Rect.Left < other.Rect.Right && other.Rect.Left < Rect.Right
         && Rect.Top < other.Rect.Bottom && other.Rect.Top < Rect.Bottom;
-}
-
-/// <summary>The look of a text.</summary>
-/// <param name="Size">Height in pixels.</param>
-/// <param name="Bold">Whether it is bold.</param>
-internal sealed record Lettering(float Size = Style.TextSize, bool Bold = false)
-{
-    public static Lettering Title { get; } = new(Style.TitleSize, Bold: true);
-
-    public static Lettering Small { get; } = new(Style.SmallTextSize);
-
-    public static Lettering Quiet { get; } = new(Style.SmallTextSize) { Color = Style.QuietInk };
-
-    public Color Color { get; init; } = Style.Ink;
-
-    public LabelStyle ToStyle() => new()
-    {
-        FontName = Plots.Style.Font,
-        FontSize = Size,
-        Bold = Bold,
-        ForeColor = Color,
-    };
-
-    /// <summary>Width and height of a text in pixels.</summary>
-    public PixelSize Measure(string text)
-    {
-        using var paint = Paint.NewDisposablePaint();
-        return ToStyle().Measure(text, paint).Size;
-    }
 }

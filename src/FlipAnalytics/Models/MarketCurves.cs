@@ -32,11 +32,12 @@ public sealed record MarketCurve(string Name, KaplanMeier Curve)
 /// <param name="By">What the groups are told apart by.</param>
 /// <param name="AsOf">The log's date.</param>
 /// <param name="Curves">The groups, most pieces first.</param>
+/// <param name="All">All these pieces together; null where there are none.</param>
 /// <param name="DifferenceP">
 /// Chance of differences at least this large if all groups sold alike (log-rank test); null for fewer than two groups or
 /// where they cannot be compared.
 /// </param>
-public sealed record MarketCurves(PieceTrait By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, double? DifferenceP)
+public sealed record MarketCurves(PieceTrait By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, double? DifferenceP)
 {
     /// <summary>Groups of every piece that was ever listed; pieces whose trait was not recorded are left out.</summary>
     /// <param name="log">The log as known at its date.</param>
@@ -54,6 +55,7 @@ public sealed record MarketCurves(PieceTrait By, DateOnly AsOf, ImmutableArray<M
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase);
         return new(trait, log.Date,
             [.. groups.Select(group => new MarketCurve(group.Key, KaplanMeier.Estimate([.. group.Select(spell => spell.Time)])))],
+            spells.Length == 0 ? null : KaplanMeier.Estimate([.. spells.Select(spell => spell.Time)]),
             Difference([.. spells.Select(spell => spell.Time)], [.. spells.Select(spell => spell.Name.ToUpperInvariant())]));
     }
 
