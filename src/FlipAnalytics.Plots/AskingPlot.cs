@@ -9,8 +9,8 @@ public static class AskingPlot
     private const int MostRows = 16;
 
     // A row is two units high; its line keeps off the neighbours'.
-    private const double Foot = -0.75;
-    private const double Head = 0.75;
+    private const double Foot = -0.7;
+    private const double Head = 0.5;
 
     private static readonly Series Asked = new(Style.Standing, MarkerShape.FilledCircle);
     private static readonly Series Cut = new(Style.TakenAway, MarkerShape.FilledTriangleDown);
@@ -67,7 +67,7 @@ public static class AskingPlot
             _ => Waiting,
         }, 11);
         foreach (AskedPrice asked in piece.Asked.Where(_ => withPrices))
-            panel.TryName(Money(asked.Price), asked.Day, At(asked.Price));
+            panel.TryNameAbove(Money(asked.Price), asked.Day, At(asked.Price));
         panel.NameRow($"{piece.PieceId} {piece.Name}", row, mostLines: 2);
         panel.Write(Story(piece), panel.X.High, row, gap: 10, wrapTo: 3);
     }

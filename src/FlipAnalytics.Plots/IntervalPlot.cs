@@ -8,6 +8,9 @@ public static class IntervalPlot
 {
     private const float RowHeight = 25;
 
+    // Of more rows, those at either end are drawn.
+    private const int MostRows = 60;
+
     /// <summary>The plot.</summary>
     /// <param name="effects">The effects, in the order they are to be read.</param>
     public static Figure Of(EffectIntervals effects)
@@ -22,7 +25,10 @@ public static class IntervalPlot
 
         var sheet = new Sheet(Title(effects), string.Create(CultureInfo.InvariantCulture,
             $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks: the range leaves out zero."));
-        int count = effects.Rows.Length;
+        EffectInterval?[] rows = effects.Rows.Length <= MostRows
+            ? [.. effects.Rows]
+            : [.. effects.Rows.Take(MostRows / 2), null, .. effects.Rows.TakeLast(MostRows / 2)];
+        int count = rows.Length;
         Panel panel = sheet.AddPanel(new(
             Scale.Of(effects.Rows.SelectMany(row => new[] { row.Low, row.High }).Append(0), Scale.SignedPercent),
             $"{effects.Response}, percent above or below the average {effects.Group}",
@@ -35,7 +41,12 @@ public static class IntervalPlot
         panel.Upright(0, new(Style.Ink));
         for (int i = 0; i < count; i++)
         {
-            EffectInterval row = effects.Rows[i];
+            if (rows[i] is not { } row)
+            {
+                panel.NameRow(Style.Count(effects.Rows.Length - count + 1, "more", ""), -i, 1);
+                continue;
+            }
+
             bool clear = IsClear(row);
             Series look = clear
                 ? new(Style.Standing, MarkerShape.FilledCircle) : new(Style.QuietInk, MarkerShape.OpenCircle);

@@ -181,11 +181,15 @@ internal sealed class Panel
         }
     }
 
+    /// <summary>A text above a point and to its right; left out where it would touch another.</summary>
+    public void TryNameAbove(string text, double x, double y) => sheet.TryAdd(
+        new(text, PixelX(x) + 5, PixelY(y) - 3, Alignment.LowerLeft, Lettering.Small));
+
     /// <summary>
     /// A text beside a point, at the first of several places where it touches no other text and, if there is such a
     /// place, hides no mark; left out if there is none.
     /// </summary>
-    public bool TryName(string text, double x, double y, Lettering? look = null, float gap = 8)
+    public bool TryName(string text, double x, double y, float gap = 8)
     {
         float px = PixelX(x), py = PixelY(y);
         Words[] places =
@@ -196,7 +200,7 @@ internal sealed class Panel
                 (px, py - gap, Alignment.LowerCenter), (px, py + gap, Alignment.UpperCenter),
                 (px + gap, py - gap, Alignment.LowerLeft), (px - gap, py - gap, Alignment.LowerRight),
                 (px + gap, py + gap, Alignment.UpperLeft), (px - gap, py + gap, Alignment.UpperRight),
-            }.Select(place => new Words(TextFitting.OneLine(text), place.X, place.Y, place.Part, look ?? Lettering.Small)),
+            }.Select(place => new Words(TextFitting.OneLine(text), place.X, place.Y, place.Part, Lettering.Small)),
         ];
         return places.Where(place => !marks.Any(place.Rect.Expand(4).Contains)).Concat(places)
             .Any(place => sheet.TryAdd(place, Area.Expand(4)));

@@ -40,9 +40,11 @@ internal sealed class Stroke : IPlottable
     public void Render(RenderPack rp)
     {
         rp.CanvasState.DisableClipping();
+        rp.Canvas.Save();
         if (inside is { } rect)
-            rp.CanvasState.Clip(rect);
+            rp.Canvas.ClipRect(rect.ToSKRect());
         style.Render(rp.Canvas, [.. pieces], rp.Paint);
+        rp.Canvas.Restore();
     }
 
     private void AddDashes(IReadOnlyList<Pixel> path, LineLook look)

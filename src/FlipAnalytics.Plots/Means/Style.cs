@@ -61,8 +61,8 @@ public static class Style
     ];
 
     /// <summary>A number of things in words, such as 1 sale or 12 sales.</summary>
-    internal static string Count(int number, string one) =>
-        string.Create(CultureInfo.InvariantCulture, $"{number} {one}{(number == 1 ? "" : "s")}");
+    internal static string Count(int number, string one, string plural = "s") =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {one}{(number == 1 ? "" : plural)}");
 
     /// <summary>The font of all text: DejaVu Sans where it is installed, else the drawing library's own choice.</summary>
     public static string Font { get; } =
