@@ -7,13 +7,14 @@ namespace FlipAnalytics.Plots;
 public static class ActualPlot
 {
     private const int MostNamed = 4;
+    private const int FewestRows = 3;
 
     /// <summary>The plot.</summary>
     /// <param name="check">A model checked against the log.</param>
     public static Figure Of(ModelCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        if (check.Rows.IsEmpty)
+        if (check.Rows.Length < FewestRows)
         {
             return Sheet.Sentence(
                 $"Predicted and actual {check.Response}",

@@ -50,8 +50,8 @@ public static class AskingPlot
     private static void Draw(Panel panel, AskingHistory piece, double row, bool withPrices)
     {
         decimal[] amounts = [.. piece.Asked.Select(asked => asked.Price).Append(piece.SalePrice ?? piece.Asked[^1].Price)];
-        Scale own = Scale.Fixed((double)amounts.Min(), (double)Math.Max(amounts.Max(), amounts.Min() + 1), []);
-        double At(decimal price) => row + Foot + own.Share((double)price) * (Head - Foot);
+        Scale own = Scale.Fixed((double)amounts.Min(), (double)amounts.Max(), []);
+        double At(decimal price) => amounts.Max() == amounts.Min() ? row : row + Foot + own.Share((double)price) * (Head - Foot);
 
         panel.Steps(
             [.. piece.Asked.Select(asked => ((double)asked.Day, At(asked.Price))), (piece.LastDay, At(piece.Asked[^1].Price))],

@@ -6,12 +6,15 @@ namespace FlipAnalytics.Plots;
 /// <summary>Whether ranges hold as often as they promise.</summary>
 public static class CoveragePlot
 {
+    // Of fewer, even ranges that never fail say nothing.
+    private const int FewestRanges = 5;
+
     /// <summary>The plot.</summary>
     /// <param name="check">A model checked against the log.</param>
     public static Figure Of(ModelCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        if (check.Coverage.IsEmpty)
+        if (check.Coverage.IsEmpty || check.Coverage[0].Count < FewestRanges)
         {
             return Sheet.Sentence(
                 $"How often ranges of {check.Response} hold",

@@ -6,6 +6,7 @@ namespace FlipAnalytics.Plots;
 /// <summary>The four usual looks at what a model leaves over, each with its farthest piece named.</summary>
 public static class ResidualPlot
 {
+    private const int FewestRows = 3;
     private const float PanelHeight = 185;
     private const float PanelGap = 18;
 
@@ -21,7 +22,7 @@ public static class ResidualPlot
     public static Figure Of(ModelCheck check)
     {
         ArgumentNullException.ThrowIfNull(check);
-        if (check.Rows.IsEmpty)
+        if (check.Rows.Length < FewestRows)
         {
             return Sheet.Sentence(
                 $"What the {check.Response} model leaves over",

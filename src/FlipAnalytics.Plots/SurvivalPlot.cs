@@ -26,7 +26,7 @@ public static class SurvivalPlot
     public static Figure Of(MarketCurves curves)
     {
         ArgumentNullException.ThrowIfNull(curves);
-        string trait = curves.By.ToString().ToLowerInvariant();
+        string trait = curves.By;
         if (curves.Curves.IsEmpty)
         {
             return Sheet.Sentence(
@@ -38,14 +38,14 @@ public static class SurvivalPlot
         int left = curves.Curves.Length - shown.Length;
         bool together = shown.Length <= MostTogether;
         var sheet = new Sheet(Title(curves, shown, trait), string.Create(CultureInfo.InvariantCulture,
-            $"Share still on sale, with its 95 % range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? "" : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
+            $"Share still on sale, with its 95 % range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? " Behind each name: the day by which half are sold." : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
         Scale days = Scale.Of(shown.Select(c => c.Curve.LastFollowUp).Append(0), about: together ? 6 : 4);
         if (together)
             DrawTogether(sheet, shown, days);
         else
             DrawApart(sheet, shown, days, curves.All!);
         return sheet.Finish(string.Join("; ", shown.Select(c => string.Create(CultureInfo.InvariantCulture,
-            $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, half by {Days(c)}"))) + ".");
+            $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, {(c.Curve.Median().Time is null ? "half not yet" : $"half by {Days(c)}")}"))) + ".");
     }
 
     private static void DrawTogether(Sheet sheet, MarketCurve[] shown, Scale days)
@@ -61,7 +61,9 @@ public static class SurvivalPlot
         [
             .. shown.Select((curve, i) => (Curve: curve, Look: Style.Several[i]))
                 .OrderByDescending(c => c.Curve.Curve.Median().Time ?? double.MaxValue)
-                .Select(c => ($"{c.Curve.Name}, {Days(c.Curve)}", c.Curve.Curve.Steps[^1].Survival, c.Look)),
+                .Select(c => (
+                    c.Curve.Curve.Median().Time is null ? c.Curve.Name : $"{c.Curve.Name}, {Days(c.Curve)}",
+                    c.Curve.Curve.Steps[^1].Survival, c.Look with { Marker = MarkerShape.None })),
         ]);
         foreach (MarketCurve curve in shown)
         {
@@ -153,6 +155,6 @@ public static class SurvivalPlot
             : $"Half of the {shown[0].Name} pieces sell within {Days(shown[0])}";
     }
 
-    private static string Days(MarketCurve curve) => curve.Curve.Median().Time is { } days
-        ? string.Create(CultureInfo.InvariantCulture, $"{days:0.#} days") : "not yet known";
+    private static string Days(MarketCurve curve) =>
+        string.Create(CultureInfo.InvariantCulture, $"{curve.Curve.Median().Time:0.#} days");
 }

@@ -40,7 +40,6 @@ public static class WaterfallPlot
         {
             NameColumn = NameColumn,
             Gutter = amounts.Max(amount => new Lettering().Measure(amount).Width) + 12,
-            LinesUp = true,
         });
         panel.Upright(0, new(Style.Ink));
         for (int i = 0; i + 1 < spans.Length; i++)

@@ -54,7 +54,13 @@ internal sealed record Lettering(float Size = Style.TextSize, bool Bold = false)
 
     public static Lettering Quiet { get; } = new(Style.SmallTextSize) { Color = Style.QuietInk };
 
+    /// <summary>Small text with a pale ground, so that lines behind it do not cross it out.</summary>
+    public static Lettering OnLines { get; } = new(Style.SmallTextSize) { Ground = Colors.White.WithAlpha(0.75) };
+
     public Color Color { get; init; } = Style.Ink;
+
+    /// <summary>What lies behind the letters.</summary>
+    public Color Ground { get; init; } = Colors.Transparent;
 
     public LabelStyle ToStyle() => new()
     {
@@ -62,6 +68,7 @@ internal sealed record Lettering(float Size = Style.TextSize, bool Bold = false)
         FontSize = Size,
         Bold = Bold,
         ForeColor = Color,
+        BackgroundColor = Ground,
     };
 
     /// <summary>Width and height of a text in pixels.</summary>

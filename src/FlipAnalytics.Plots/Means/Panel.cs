@@ -6,7 +6,7 @@ namespace FlipAnalytics.Plots;
 internal sealed class Panel
 {
     private const float TickGap = 6;
-    private const float BelowAxis = 9;
+    private const float BelowAxis = 11;
     private const float BelowYLabel = 9;
     private const float SampleLength = 26;
     private const float LabelHeight = 19;
@@ -27,7 +27,10 @@ internal sealed class Panel
         if (layout.Heading is { } heading)
             top = Above(heading, Lettering.Heading, top);
         if (layout.YLabel.Length > 0)
-            top = Above(layout.YLabel, Lettering.Quiet, top) + BelowYLabel;
+            top = Above(layout.YLabel, Lettering.Quiet, top);
+        // The label of the highest tick needs half its height.
+        if (top > outerTop)
+            top += BelowYLabel;
         Area = new(left, right, top + layout.Height, top);
         plot.Layout.Fixed(Area);
         plot.Axes.SetLimits(
@@ -177,13 +180,13 @@ internal sealed class Panel
             float left = Math.Min(PixelX(x) + gap, layout.Right - Lettering.Small.Measure(text).Width);
             if (Math.Abs(middles[i] - PixelY(y)) > LabelHeight / 3)
                 sheet.Add(new(PixelX(x), PixelY(y)), new(left - 2, middles[i]), new(Style.QuietInk));
-            sheet.Add(new Words(text, left, middles[i], Alignment.MiddleLeft, Lettering.Small));
+            sheet.Add(new Words(text, left, middles[i], Alignment.MiddleLeft, Lettering.OnLines));
         }
     }
 
     /// <summary>A text above a point and to its right; left out where it would touch another.</summary>
     public void TryNameAbove(string text, double x, double y) => sheet.TryAdd(
-        new(text, PixelX(x) + 5, PixelY(y) - 3, Alignment.LowerLeft, Lettering.Small));
+        new(text, PixelX(x) + 5, PixelY(y) - 3, Alignment.LowerLeft, Lettering.OnLines));
 
     /// <summary>
     /// A text beside a point, at the first of several places where it touches no other text and, if there is such a
@@ -200,7 +203,7 @@ internal sealed class Panel
                 (px, py - gap, Alignment.LowerCenter), (px, py + gap, Alignment.UpperCenter),
                 (px + gap, py - gap, Alignment.LowerLeft), (px - gap, py - gap, Alignment.LowerRight),
                 (px + gap, py + gap, Alignment.UpperLeft), (px - gap, py + gap, Alignment.UpperRight),
-            }.Select(place => new Words(TextFitting.OneLine(text), place.X, place.Y, place.Part, Lettering.Small)),
+            }.Select(place => new Words(TextFitting.OneLine(text), place.X, place.Y, place.Part, Lettering.OnLines)),
         ];
         return places.Where(place => !marks.Any(place.Rect.Expand(4).Contains)).Concat(places)
             .Any(place => sheet.TryAdd(place, Area.Expand(4)));

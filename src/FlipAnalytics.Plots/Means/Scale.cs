@@ -34,7 +34,7 @@ internal sealed record Scale(
         double[] positive = [.. values.Where(value => value > 0 && double.IsFinite(value))];
         double low = positive.DefaultIfEmpty(1).Min() / 1.1, high = positive.DefaultIfEmpty(10).Max() * 1.1;
         int firstPower = (int)Math.Floor(Math.Log10(low)), lastPower = (int)Math.Ceiling(Math.Log10(high));
-        int[] leading = lastPower - firstPower > 4 ? [1] : lastPower - firstPower > 1 ? [1, 2, 5] : [1, 2, 3, 4, 5, 6, 8];
+        int[] leading = Math.Log10(high / low) switch { > 3 => [1], > 1.2 => [1, 2, 5], _ => [1, 2, 3, 4, 5, 6, 8] };
         return new(low, high,
             [
                 .. from power in Enumerable.Range(firstPower, lastPower - firstPower + 1)
@@ -76,6 +76,8 @@ internal sealed record Scale(
     private static double RoundStep(double rough)
     {
         double power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
-        return power * ((rough / power) switch { <= 1.0001 => 1, <= 2.0001 => 2, <= 2.5001 => 2.5, <= 5.0001 => 5, _ => 10 });
+        // Whole numbers are counted in twos and fives; a step of two and a half would need a fraction.
+        double quarter = power is 1 ? 2.0001 : 2.5001;
+        return power * ((rough / power) switch { <= 1.0001 => 1, <= 2.0001 => 2, _ when rough / power <= quarter => 2.5, <= 5.0001 => 5, _ => 10 });
     }
 }

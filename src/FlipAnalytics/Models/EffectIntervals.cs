@@ -18,7 +18,7 @@ public sealed record EffectInterval(string Name, int Count, double Estimate, dou
 /// <param name="Rows">The levels, largest estimate first.</param>
 public sealed record EffectIntervals(string Response, string Group, double Level, ImmutableArray<EffectInterval> Rows)
 {
-    private const double RangeLevel = 0.8;
+    private const double RangeLevel = 0.95;
 
     /// <summary>The effects of types, colours or finishes in a fitted model; no rows where the model does not have them.</summary>
     /// <param name="models">The fitted models.</param>

@@ -29,7 +29,7 @@ public sealed record MarketCurve(string Name, KaplanMeier Curve)
 }
 
 /// <summary>How long groups of pieces stay on the market, as seen, without a model.</summary>
-/// <param name="By">What the groups are told apart by.</param>
+/// <param name="By">What the groups are told apart by, in a word such as color.</param>
 /// <param name="AsOf">The log's date.</param>
 /// <param name="Curves">The groups, most pieces first.</param>
 /// <param name="All">All these pieces together; null where there are none.</param>
@@ -37,7 +37,7 @@ public sealed record MarketCurve(string Name, KaplanMeier Curve)
 /// Chance of differences at least this large if all groups sold alike (log-rank test); null for fewer than two groups or
 /// where they cannot be compared.
 /// </param>
-public sealed record MarketCurves(PieceTrait By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, double? DifferenceP)
+public sealed record MarketCurves(string By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, double? DifferenceP)
 {
     /// <summary>Groups of every piece that was ever listed; pieces whose trait was not recorded are left out.</summary>
     /// <param name="log">The log as known at its date.</param>
@@ -53,7 +53,7 @@ public sealed record MarketCurves(PieceTrait By, DateOnly AsOf, ImmutableArray<M
              select (Name: name, Time: new SurvivalTime(last.Stop, last.Sold))).ToArray();
         var groups = spells.GroupBy(spell => spell.Name, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase);
-        return new(trait, log.Date,
+        return new(trait.ToString().ToLowerInvariant(), log.Date,
             [.. groups.Select(group => new MarketCurve(group.Key, KaplanMeier.Estimate([.. group.Select(spell => spell.Time)])))],
             spells.Length == 0 ? null : KaplanMeier.Estimate([.. spells.Select(spell => spell.Time)]),
             Difference([.. spells.Select(spell => spell.Time)], [.. spells.Select(spell => spell.Name.ToUpperInvariant())]));

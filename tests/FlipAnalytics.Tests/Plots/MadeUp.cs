@@ -17,7 +17,7 @@ internal static class MadeUp
             .. Enumerable.Range(0, groups).Select(i => new MarketCurve(Name(i, isLong), KaplanMeier.Estimate(Spells(i)))),
         ];
         return new(
-            PieceTrait.Color, new(2026, 3, 31), curves,
+            "color", new(2026, 3, 31), curves,
             groups == 0 ? null : KaplanMeier.Estimate([.. Enumerable.Range(0, groups).SelectMany(Spells)]), groups < 2 ? null : 0.01);
     }
 
