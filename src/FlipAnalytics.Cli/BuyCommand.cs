@@ -25,8 +25,8 @@ internal sealed class BuyCommand
     private readonly Option<decimal?> chance = Values.Number(
         "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
-    private readonly Option<string?> plot = Values.Text(
-        "--plot", "Draw what the limit of one piece consists of into this file.", "FILE.png|FILE.svg");
+    private readonly Option<string?> plot = Values.Picture(
+        "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
     private readonly LogOptions log;
 
     private BuyCommand(Command command)
@@ -68,8 +68,6 @@ internal sealed class BuyCommand
         string? picture = parsed.GetValue(plot);
         if (picture is not null && file is not null)
             throw new CommandProblemException("--plot draws one piece: give it by options instead of --candidates.");
-        if (picture is not null && Path.GetExtension(picture).ToLowerInvariant() is not (".png" or ".svg"))
-            throw new CommandProblemException($"--plot needs a name that ends in .png or .svg; found '{picture}'.");
 
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)

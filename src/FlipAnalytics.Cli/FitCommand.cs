@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -12,6 +13,8 @@ internal sealed class FitCommand
         "--plain", "Leave out what other software cannot fit: drift, guesses and expectations; for days the shrunk groups too.");
     private readonly Option<string?> design = Values.Text(
         "--design", "Write the data as fitted to this file, to refit the model elsewhere; needs --plain or --estimator ols.", "FILE.csv");
+    private readonly Option<string?> plot = Values.Picture(
+        "Draw the model into this file: predicted against actual; with --estimator ols what it leaves over; for days how long each type stays on sale.");
     private readonly LogOptions log;
 
     private FitCommand(Command command)
@@ -20,6 +23,7 @@ internal sealed class FitCommand
         command.Options.Add(estimator);
         command.Options.Add(plain);
         command.Options.Add(design);
+        command.Options.Add(plot);
         log = new(command);
         command.SetAction(Run);
     }
@@ -31,7 +35,8 @@ internal sealed class FitCommand
         ExamplesHelp.AddTo(command,
             "flip fit --log my-log --model price",
             "flip fit --log my-log --model days --json",
-            "flip fit --log my-log --model price --plain --json --design data-as-fitted.csv");
+            "flip fit --log my-log --model price --plain --json --design data-as-fitted.csv",
+            "flip fit --log my-log --model price --estimator ols --plot residuals.svg");
         _ = new FitCommand(command);
         return command;
     }
@@ -54,7 +59,16 @@ internal sealed class FitCommand
         FitReport report = ModelFitting.Fit(opened.Log, name, how, parsed.GetValue(plain));
         if (file is not null)
             DesignFile.Write(report.Design!, file);
+        if (parsed.GetValue(plot) is { } picture)
+            PlotFile.Save(Draw(opened.Log, name, how), picture);
         Console.Out.Write(parsed.GetValue(log.Json) ? FitJson.Render(report) : FitText.Render(report));
         return opened.ExitCode;
     }
+
+    private static Figure Draw(SalesLog log, ModelName model, Estimator how) => (model, how) switch
+    {
+        (ModelName.Days, _) => SurvivalPlot.Of(MarketCurves.Of(log, PieceTrait.Type)),
+        (_, Estimator.Ols) => ResidualPlot.Of(ModelCheck.Of(FittedModels.Of(log), model)),
+        _ => ActualPlot.Of(ModelCheck.Of(FittedModels.Of(log), model)),
+    };
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -75,6 +76,20 @@ internal static class Values
 
     public static Option<string?> Text(string name, string description, string helpName = "TEXT") =>
         new(name) { Description = description, HelpName = helpName };
+
+    /// <summary>The name of a picture, or null; refused unless it ends in .png or .svg.</summary>
+    public static Option<string?> Picture(string description) => new("--plot")
+    {
+        Description = description,
+        HelpName = "FILE.png|FILE.svg",
+        CustomParser = result =>
+        {
+            string name = result.Tokens.Single().Value;
+            return PlotFile.CanSave(name)
+                ? name
+                : Refused<string?>(result, $"--plot needs a name that ends in .png or .svg; found '{name}'.");
+        },
+    };
 
     public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 

@@ -2,22 +2,26 @@ using System.Globalization;
 
 namespace FlipAnalytics.Plots;
 
-/// <summary>A purchase decision as a waterfall from the sale price to the most to pay.</summary>
+/// <summary>
+/// A purchase decision: what the most to pay consists of, and the chance of earning the target wage by purchase price.
+/// </summary>
 public static class DecisionPlot
 {
-    /// <summary>The plot of one answer.</summary>
-    /// <param name="decision">The answer; it must have a limit.</param>
+    /// <summary>The plot of one answer; a sentence where nothing tells a sale price.</summary>
+    /// <param name="decision">The answer.</param>
     /// <param name="workshop">The workshop, for its currency.</param>
-    /// <exception cref="ArgumentException">The answer has no limit to draw.</exception>
     public static Figure Of(PurchaseDecision decision, Workshop workshop)
     {
         ArgumentNullException.ThrowIfNull(decision);
         ArgumentNullException.ThrowIfNull(workshop);
+        string type = TextFitting.OneLine(decision.Candidate.Type);
         if (decision.Ceiling is not { } ceiling)
-            throw new ArgumentException($"Nothing tells what a {decision.Candidate.Type} brings, so there is no limit to draw.");
-        string title = string.Create(CultureInfo.InvariantCulture,
-            $"Most to pay for this {decision.Candidate.Type}: {ceiling:0.##} {workshop.Currency.Code}");
-        return WaterfallPlot.Of(
-            title, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], workshop.Currency.Code);
+            return Sheet.Sentence($"The most to pay for a {type}", string.Join(" ", decision.Notes.Take(1)));
+        string currency = workshop.Currency.Code;
+        var sheet = new Sheet(string.Create(CultureInfo.InvariantCulture, $"Most to pay for this {type}: {ceiling:#,0.##} {currency}"));
+        string steps = WaterfallPlot.AddTo(
+            sheet, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], $"expected amounts, {currency}");
+        sheet.Top += 10;
+        return sheet.Finish($"{steps} {ChancePlot.AddTo(sheet, decision, workshop)}");
     }
 }

@@ -1,101 +1,66 @@
 using System.Globalization;
 
-using ScottPlot;
-using ScottPlot.TickGenerators;
-
 namespace FlipAnalytics.Plots;
 
 /// <summary>How an amount becomes another, step by step: a horizontal waterfall, read from top to bottom.</summary>
 public static class WaterfallPlot
 {
-    private const double BarThickness = 0.6;
-    private const int NameLetters = 24;
-    private const int LineHeight = 19;
-    private const int RowGap = 16;
-    private const int LabelGap = 6;
-
-    /// <summary>Share of the bars' span kept free on the right for the amount beside the longest bar.</summary>
-    private const double RoomForAmounts = 0.3;
+    private const float BarThickness = 22;
+    private const float RowHeight = 42;
+    private const float NameColumn = 190;
 
     /// <summary>
     /// Draws the steps. The first amount and the last stand on zero; those between are changes, below zero where
-    /// something is taken away. The last is the sum of the others.
+    /// something is taken away. The last is the sum of the others. Without steps the picture is a sentence.
     /// </summary>
     /// <param name="title">What the picture says.</param>
-    /// <param name="steps">At least a start and a result; names may be long.</param>
+    /// <param name="steps">A start, changes and a result; names may be long.</param>
     /// <param name="moneyLabel">Text below the axis, such as the currency.</param>
-    /// <exception cref="ArgumentException">There are fewer than two steps, or they do not add up.</exception>
+    /// <exception cref="ArgumentException">There is a single step, or they do not add up.</exception>
     public static Figure Of(string title, IReadOnlyList<(string Item, double Amount)> steps, string moneyLabel)
     {
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(steps);
         ArgumentNullException.ThrowIfNull(moneyLabel);
+        if (steps.Count == 0)
+            return Sheet.Sentence(title, "There are no amounts to show.");
+        var sheet = new Sheet(title);
+        return sheet.Finish(AddTo(sheet, steps, moneyLabel));
+    }
+
+    /// <summary>Adds the waterfall to a sheet.</summary>
+    /// <returns>The amounts in words.</returns>
+    internal static string AddTo(Sheet sheet, IReadOnlyList<(string Item, double Amount)> steps, string moneyLabel)
+    {
         Span[] spans = Spans(steps);
-        string[] names = [.. steps.Select(step => Style.Wrap(step.Item, NameLetters))];
-
-        var plot = new Plot();
-        Style.Apply(plot, title);
-        plot.XLabel(moneyLabel, Style.TextSize);
-        plot.Axes.Bottom.Label.Bold = false;
-        plot.Axes.Bottom.MinorTickStyle.Length = 0;
-        plot.Axes.Bottom.TickGenerator = new NumericAutomatic
+        string[] amounts = [.. Amounts(steps, spans)];
+        Panel panel = sheet.AddPanel(new(
+            Scale.Of(spans.SelectMany(span => new[] { span.From, span.To })), moneyLabel,
+            Scale.Fixed(-steps.Count + 0.5, 0.5, []), "", steps.Count * RowHeight)
         {
-            TargetTickCount = 6,
-            LabelFormatter = amount => amount.ToString("#,0.####;\u2212#,0.####", CultureInfo.InvariantCulture),
-        };
-        plot.Grid.YAxisStyle.IsVisible = false;
-        plot.Axes.Left.MajorTickStyle.Length = 0;
-        plot.Axes.Left.TickGenerator = new NumericManual([.. spans.Select(span => span.Row)], names);
-        plot.Add.VerticalLine(0, 1, Style.Ink);
-        AddConnectors(plot, spans);
-        AddBars(plot, spans);
-        AddAmounts(plot, steps, spans);
-
-        double left = spans.Min(span => span.Left);
-        double right = spans.Max(span => span.Right);
-        double width = right > left ? right - left : 1;
-        plot.Axes.SetLimits(
-            left < 0 ? left - (0.05 * width) : 0, right + (RoomForAmounts * width), spans[^1].Row - 0.6, 0.6);
-
-        int titleLines = Lines(Style.Wrap(title, Style.TitleLetters));
-        int rowHeight = (names.Max(Lines) * LineHeight) + RowGap;
-        return new(plot, Style.Width, (steps.Count * rowHeight) + (titleLines * (LineHeight + 5)) + 90);
-    }
-
-    private static void AddBars(Plot plot, Span[] spans) => plot.Add.Bars(spans.Select(span => new Bar
-    {
-        Position = span.Row,
-        ValueBase = span.From,
-        Value = span.To,
-        Size = BarThickness,
-        Orientation = Orientation.Horizontal,
-        LineWidth = 0,
-        FillColor = span.StandsOnZero ? Style.Standing : span.To < span.From ? Style.TakenAway : Style.Added,
-    }).ToArray());
-
-    private static void AddConnectors(Plot plot, Span[] spans)
-    {
-        foreach ((Span upper, Span lower) in spans.Zip(spans.Skip(1)))
+            NameColumn = NameColumn,
+            Gutter = amounts.Max(amount => new Lettering().Measure(amount).Width) + 12,
+        });
+        panel.Upright(0, new(Style.Ink));
+        for (int i = 0; i + 1 < spans.Length; i++)
+            panel.Line([(spans[i].To, -i), (spans[i].To, -i - 1)], new(Style.QuietInk));
+        for (int i = 0; i < spans.Length; i++)
         {
-            var line = plot.Add.Line(upper.To, upper.Row - (BarThickness / 2), upper.To, lower.Row + (BarThickness / 2));
-            line.LineColor = Style.Ink;
-            line.LineWidth = 1;
+            Span span = spans[i];
+            panel.Bar(span.Left, span.Right, -i, BarThickness,
+                span.StandsOnZero ? Style.Standing : span.To < span.From ? Style.TakenAway : Style.Added);
+            panel.NameRow(steps[i].Item, -i, mostLines: 2);
+            panel.Write(amounts[i], span.Right, -i, look: new());
         }
+
+        return string.Join(", ", steps.Zip(amounts, (step, amount) => $"{step.Item} {amount}")) + $"; {moneyLabel}.";
     }
 
-    private static void AddAmounts(Plot plot, IReadOnlyList<(string Item, double Amount)> steps, Span[] spans)
+    private static IEnumerable<string> Amounts(IReadOnlyList<(string Item, double Amount)> steps, Span[] spans)
     {
         string digits = steps.All(step => double.IsInteger(step.Amount)) ? "#,0" : "#,0.00";
-        foreach (((_, double amount), Span span) in steps.Zip(spans))
-        {
-            string format = span.StandsOnZero ? $"{digits};\u2212{digits}" : $"+{digits};\u2212{digits};{digits}";
-            var label = plot.Add.Text(amount.ToString(format, CultureInfo.InvariantCulture), span.Right, span.Row);
-            label.LabelStyle.Alignment = Alignment.MiddleLeft;
-            label.LabelStyle.FontName = Style.Font;
-            label.LabelStyle.FontSize = Style.TextSize;
-            label.LabelStyle.ForeColor = Style.Ink;
-            label.OffsetX = LabelGap;
-        }
+        return steps.Zip(spans, (step, span) => step.Amount.ToString(
+            span.StandsOnZero ? $"{digits};\u2212{digits}" : $"+{digits};\u2212{digits};{digits}", CultureInfo.InvariantCulture));
     }
 
     private static Span[] Spans(IReadOnlyList<(string Item, double Amount)> steps)
@@ -110,7 +75,7 @@ public static class WaterfallPlot
         double level = 0;
         for (int i = 0; i < steps.Count - 1; i++)
         {
-            spans[i] = new(-i, level, level + steps[i].Amount, StandsOnZero: i == 0);
+            spans[i] = new(level, level + steps[i].Amount, StandsOnZero: i == 0);
             level = spans[i].To;
         }
 
@@ -125,13 +90,11 @@ public static class WaterfallPlot
                 nameof(steps));
         }
 
-        spans[^1] = new(1 - steps.Count, 0, result, StandsOnZero: true);
+        spans[^1] = new(0, result, StandsOnZero: true);
         return spans;
     }
 
-    private static int Lines(string text) => text.Count(letter => letter == '\n') + 1;
-
-    private readonly record struct Span(double Row, double From, double To, bool StandsOnZero)
+    private readonly record struct Span(double From, double To, bool StandsOnZero)
     {
         public double Left => Math.Min(From, To);
 

@@ -1,5 +1,4 @@
 using FlipAnalytics.Plots;
-using ScottPlot;
 
 namespace FlipAnalytics.Notebooks;
 
@@ -7,10 +6,8 @@ namespace FlipAnalytics.Notebooks;
 internal static class FigureText
 {
     /// <summary>The picture as PNG in base 64.</summary>
-    public static string Png(Figure figure) =>
-        Convert.ToBase64String(figure.Plot.GetImageBytes(figure.Width, figure.Height, ImageFormat.Png));
+    public static string Png(Figure figure) => Convert.ToBase64String(figure.Png());
 
     /// <summary>What the picture says, for those who do not see it.</summary>
-    public static string Alternative(Figure figure) =>
-        $"Plot: {figure.Plot.Axes.Title.Label.Text.ReplaceLineEndings(" ")}";
+    public static string Alternative(Figure figure) => $"Plot: {figure.Alternative}";
 }

@@ -8,6 +8,8 @@ public sealed class MostToPay
 {
     private const double RangeLevel = 0.8;
     private const decimal UsualHaggle = 0.2m;
+    private const int ChancePoints = 60;
+    private const double LeastChance = 0.02;
 
     private readonly FittedModels models;
     private readonly PurchaseTerms terms;
@@ -78,6 +80,8 @@ public sealed class MostToPay
             CeilingBreakEven = Money(affordable.At(0).Average()),
             ChanceOfTargetWage = candidate.StickerPrice is { } price
                 ? Crossing.Rounded(ShareAtLeast(prices, Crossing.Number(price)), 4) : null,
+            Chances = Chances(
+                prices, candidate.StickerPrice, ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance)))),
             WageAtSticker = candidate.StickerPrice is { } sticker
                 && affordable.ExpectedWage(Crossing.Number(sticker)) is { } earned ? Money(earned) : null,
             HaggleTo = VerdictAt(candidate.StickerPrice, ceilingMoney) == Verdict.Haggle ? ceilingMoney : null,
@@ -91,6 +95,17 @@ public sealed class MostToPay
             GuessShare = GuessShare(forecast, laws.Guessed),
             Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws)],
         };
+    }
+
+    private ImmutableArray<PriceChance> Chances(double[] prices, decimal? sticker, params decimal[] limits)
+    {
+        double last = new[] { Quantile(prices, 1 - LeastChance), 1.2 * (Crossing.Number(sticker) ?? 0), 1 }.Max();
+        return
+        [
+            .. Enumerable.Range(0, ChancePoints + 1).Select(i => Money(last * i / ChancePoints))
+                .Concat(limits.Append(sticker ?? 0).Where(price => price >= 0)).Distinct().Order()
+                .Select(price => new PriceChance(price, Crossing.Rounded(ShareAtLeast(prices, Crossing.Number(price)), 4))),
+        ];
     }
 
     private Verdict? VerdictAt(decimal? sticker, decimal ceiling) =>

@@ -50,6 +50,11 @@ public sealed record ComparableSale(
 /// <param name="CeilingAtHigh">Most to pay there.</param>
 public sealed record Leverage(string Item, decimal Low, decimal CeilingAtLow, decimal High, decimal CeilingAtHigh);
 
+/// <summary>The chance of earning the target wage when a price is paid.</summary>
+/// <param name="Price">Purchase price.</param>
+/// <param name="Chance">Chance, 0 to 1.</param>
+public sealed record PriceChance(decimal Price, decimal Chance);
+
 /// <summary>The sales an answer rests on.</summary>
 /// <param name="OfType">Sales of the candidate's type.</param>
 /// <param name="OfColour">Sales in the candidate's colour; null where no colour was given.</param>
@@ -85,6 +90,12 @@ public sealed record PurchaseDecision
 
     /// <summary>Chance of earning at least the target wage at the sticker price, 0 to 1.</summary>
     public decimal? ChanceOfTargetWage { get; init; }
+
+    /// <summary>
+    /// That chance by purchase price, from nothing to a price at which hardly any chance is left; the limits and the sticker price are among
+    /// the prices.
+    /// </summary>
+    public ImmutableArray<PriceChance> Chances { get; init; } = [];
 
     /// <summary>Money left after everything but hours, over the hours, at the sticker price; a ratio of means.</summary>
     public decimal? WageAtSticker { get; init; }

@@ -43,6 +43,15 @@ public sealed class FittedModels
     /// <summary>The day on which a piece bought at the log's date is likely sold.</summary>
     internal DateOnly SaleDate => Crossing.Later(Log.Date, LeadTime);
 
+    /// <summary>The model of an amount; null where nothing tells it, and for days on market, which are none.</summary>
+    internal EffectsModel? Amount(ModelName model) => model switch
+    {
+        ModelName.Price => Price,
+        ModelName.Hours => Hours,
+        ModelName.Supplies => Supplies,
+        _ => null,
+    };
+
     /// <summary>Fits every model to a log.</summary>
     /// <param name="log">The log as known at its date.</param>
     public static FittedModels Of(SalesLog log)

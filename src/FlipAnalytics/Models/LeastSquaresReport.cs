@@ -14,20 +14,7 @@ internal static class LeastSquaresReport
     public static FitReport Of(
         FittedModels models, ModelName model, EffectsSpecification specification, ImmutableArray<EffectsRow> all)
     {
-        ImmutableArray<EffectsRow> rows = [.. all.Where(r => r.Origin == RowOrigin.Log)];
-        EffectsDesign design = EffectsDesign.Of(specification, rows, plain: true);
-        double[][] x = [.. rows.Select(r => design.Columns.Row(r.Values))];
-        List<Regressor> regressors =
-            [.. design.Columns.Names.Select((name, j) => new Regressor(name, x.Select(row => row[j]).ToArray()))];
-        foreach (Grouping group in design.Groups)
-        {
-            int[] levels = [.. rows.Select(r => group.IndexOf(r.Facts))];
-            regressors.AddRange(group.Levels.Skip(1).Select((level, k) => new Regressor(
-                $"{group.Name} {level}", levels.Select(l => l == k + 1 ? 1.0 : 0.0).ToArray())));
-        }
-
-        double[] response = [.. rows.Select(r => r.Response)];
-        LinearFit fit = LeastSquares.Fit(regressors, response);
+        var (rows, design, regressors, response, fit) = Fit(specification, all);
         Regressor[] kept = [.. regressors.Where(r => !fit.DroppedColumns.Contains(r.Name))];
         return new()
         {
@@ -52,6 +39,47 @@ internal static class LeastSquaresReport
                     ]),
                 ]),
         };
+    }
+
+    /// <summary>How hard each piece pulls on the fit; empty where there are too few rows for one.</summary>
+    public static ImmutableArray<PieceInfluence> Influence(
+        EffectsSpecification specification, ImmutableArray<EffectsRow> all)
+    {
+        try
+        {
+            var (rows, _, _, _, fit) = Fit(specification, all);
+            RowDiagnostics byRow = fit.ByRow;
+            return
+            [
+                .. Enumerable.Range(0, rows.Length)
+                    .Where(i => double.IsFinite(byRow.CooksDistance[i]) && double.IsFinite(byRow.StandardizedResiduals[i]))
+                    .Select(i => new PieceInfluence(
+                        rows[i].PieceId!, byRow.Leverage[i], byRow.StandardizedResiduals[i], byRow.CooksDistance[i])),
+            ];
+        }
+        catch (ArgumentException)
+        {
+            return [];
+        }
+    }
+
+    private static (ImmutableArray<EffectsRow> Rows, EffectsDesign Design, List<Regressor> Regressors, double[] Response,
+        LinearFit Fit) Fit(EffectsSpecification specification, ImmutableArray<EffectsRow> all)
+    {
+        ImmutableArray<EffectsRow> rows = [.. all.Where(r => r.Origin == RowOrigin.Log)];
+        EffectsDesign design = EffectsDesign.Of(specification, rows, plain: true);
+        double[][] x = [.. rows.Select(r => design.Columns.Row(r.Values))];
+        List<Regressor> regressors =
+            [.. design.Columns.Names.Select((name, j) => new Regressor(name, x.Select(row => row[j]).ToArray()))];
+        foreach (Grouping group in design.Groups)
+        {
+            int[] levels = [.. rows.Select(r => group.IndexOf(r.Facts))];
+            regressors.AddRange(group.Levels.Skip(1).Select((level, k) => new Regressor(
+                $"{group.Name} {level}", levels.Select(l => l == k + 1 ? 1.0 : 0.0).ToArray())));
+        }
+
+        double[] response = [.. rows.Select(r => r.Response)];
+        return (rows, design, regressors, response, LeastSquares.Fit(regressors, response));
     }
 
     private static FitDiagnostics Diagnostics(LinearFit fit, ImmutableArray<EffectsRow> rows) => new(

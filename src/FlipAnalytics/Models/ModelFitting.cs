@@ -72,14 +72,14 @@ public static class ModelFitting
         _ => "supplies",
     };
 
-    private static EffectsSpecification Specification(ModelName model) => model switch
+    internal static EffectsSpecification Specification(ModelName model) => model switch
     {
         ModelName.Price => Expectations.SalePrice,
         ModelName.Hours => Expectations.Hours,
         _ => Expectations.Supplies,
     };
 
-    private static ImmutableArray<EffectsRow> Rows(FittedModels models, ModelName model) => model switch
+    internal static ImmutableArray<EffectsRow> Rows(FittedModels models, ModelName model) => model switch
     {
         ModelName.Price => models.PriceRows(),
         ModelName.Hours => models.Rows.HoursRows(),
@@ -88,12 +88,7 @@ public static class ModelFitting
 
     private static FitReport Amount(FittedModels models, ModelName model)
     {
-        EffectsModel effects = (model switch
-        {
-            ModelName.Price => models.Price,
-            ModelName.Hours => models.Hours,
-            _ => models.Supplies,
-        }) ?? throw NothingToFit(model);
+        EffectsModel effects = models.Amount(model) ?? throw NothingToFit(model);
         return Report(models, model, effects.Fit, plain: false, effects.Rows.Count(r => r.Origin == RowOrigin.Log));
     }
 

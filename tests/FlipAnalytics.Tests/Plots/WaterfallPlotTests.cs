@@ -1,8 +1,5 @@
 using FlipAnalytics.Plots;
 
-using ScottPlot;
-using ScottPlot.Plottables;
-
 namespace FlipAnalytics.Tests.Plots;
 
 public sealed class WaterfallPlotTests
@@ -33,55 +30,48 @@ public sealed class WaterfallPlotTests
     [InlineData("waterfall")]
     public void AnotherKindIsRefusedInASentence(string name)
     {
-        var error = Assert.Throws<ArgumentException>(() => PlotFile.Save(WaterfallPlot.Of("", ADresser, ""), name));
+        var error = Assert.Throws<ArgumentException>(() => PlotFile.Save(WaterfallPlot.Of("A dresser", ADresser, "USD"), name));
         Assert.StartsWith($"'{name}' is no name for a picture: it must end in .png or .svg.", error.Message, StringComparison.Ordinal);
         Assert.False(File.Exists(name));
     }
 
     [Theory]
+    [InlineData(2, 1)]
     [InlineData(3, 1)]
-    [InlineData(4, 1)]
-    [InlineData(5, 1)]
-    [InlineData(6, 1)]
     [InlineData(7, 1)]
-    [InlineData(8, 1)]
-    [InlineData(9, 1)]
     [InlineData(10, 1)]
     [InlineData(10, 1000)]
     [InlineData(10, 0.01)]
     [InlineData(6, -1)]
+    [InlineData(40, 1)]
     public void NoTextOverlapsAnotherOrLeavesThePicture(int count, double scale)
     {
         Figure figure = WaterfallPlot.Of(
             "Most to pay for a six-drawer dresser in sage with a waxed top, bought at the far end of town on a wet day",
             LongSteps(count, scale),
             "USD for the whole piece");
-        (string Text, PixelRect Box)[] texts = [.. TextBoxes(figure)];
-        Assert.True(texts.Length >= (2 * count) + 4, "names, amounts, title, axis label and ticks");
-        Assert.All(texts, text => Assert.True(
-            text.Box.Left >= 0 && text.Box.Right <= figure.Width && text.Box.Top >= 0 && text.Box.Bottom <= figure.Height,
-            $"'{text.Text}' leaves the picture: {text.Box}"));
-        for (int i = 0; i < texts.Length; i++)
-        {
-            for (int j = 0; j < i; j++)
-            {
-                Assert.False(
-                    Overlap(texts[i].Box, texts[j].Box),
-                    $"'{texts[i].Text}' {texts[i].Box} and '{texts[j].Text}' {texts[j].Box} overlap.");
-            }
-        }
+        LayoutCheck.IsReadable(figure);
+        Assert.True(figure.Texts.Count() >= (2 * count) + 3, "names, amounts, title, axis label and ticks");
     }
 
     [Fact]
-    public void EveryAmountStandsBesideItsBarWithItsSign() => Assert.Equal(
-        ["248", "\u221220", "\u221231", "\u2212134", "63"],
-        WaterfallPlot.Of("", ADresser, "").Plot.GetPlottables<Text>().Select(text => text.LabelStyle.Text));
+    public void WithoutStepsThereIsASentence() =>
+        Assert.Equal("There are no amounts to show.", LayoutCheck.Sentence(WaterfallPlot.Of("Most to pay", [], "USD")));
 
     [Fact]
-    public void ALossIsShownBelowZero() => Assert.Equal(
-        ["100", "+5.50", "\u2212140.25", "\u221234.75"],
-        WaterfallPlot.Of("", [("sale price", 100), ("delivery", 5.5), ("hours", -140.25), ("left", -34.75)], "")
-            .Plot.GetPlottables<Text>().Select(text => text.LabelStyle.Text.Replace("100.00", "100", StringComparison.Ordinal)));
+    public void EveryAmountStandsBesideItsBarWithItsSign() => Assert.Superset(
+        new HashSet<string> { "248", "\u221220", "\u221231", "\u2212134", "63" },
+        Texts(WaterfallPlot.Of("A dresser", ADresser, "USD")));
+
+    [Fact]
+    public void ALossIsShownBelowZero() => Assert.Superset(
+        new HashSet<string> { "100.00", "+5.50", "\u2212140.25", "\u221234.75" },
+        Texts(WaterfallPlot.Of("A loss", [("sale price", 100), ("delivery", 5.5), ("hours", -140.25), ("left", -34.75)], "USD")));
+
+    [Fact]
+    public void TheAlternativeTextSaysTheSameAmounts() => Assert.Equal(
+        "A dresser. sale price 248, channel fees \u221220, supplies \u221231, hours \u2212134, most to pay 63; USD.",
+        WaterfallPlot.Of("A dresser", ADresser, "USD").Alternative);
 
     [Fact]
     public void StepsThatDoNotAddUpAreRefused()
@@ -91,6 +81,8 @@ public sealed class WaterfallPlotTests
         Assert.Contains("add up to 70 but 'most to pay' is 60", error.Message, StringComparison.Ordinal);
     }
 
+    private static HashSet<string> Texts(Figure figure) => [.. figure.Texts.Select(text => text.Text)];
+
     private static List<(string Item, double Amount)> LongSteps(int count, double scale)
     {
         var steps = new List<(string Item, double Amount)> { ("sale price that a buyer would likely pay for it", 1248 * scale) };
@@ -99,32 +91,4 @@ public sealed class WaterfallPlotTests
         steps.Add(("most to pay so that every hour earns the target wage", steps.Sum(step => step.Amount)));
         return steps;
     }
-
-    /// <summary>Where each text stands after drawing: measured in its own style at its own anchor.</summary>
-    private static IEnumerable<(string Text, PixelRect Box)> TextBoxes(Figure figure)
-    {
-        Plot plot = figure.Plot;
-        plot.RenderInMemory(figure.Width, figure.Height);
-        using var paint = Paint.NewDisposablePaint();
-        foreach (Text text in plot.GetPlottables<Text>())
-            yield return (text.LabelStyle.Text, text.LabelStyle.LastRenderPixelRect);
-        foreach (IAxis axis in new IAxis[] { plot.Axes.Left, plot.Axes.Bottom })
-        {
-            PixelRect data = plot.LastRender.DataRect;
-            foreach (Tick tick in axis.TickGenerator.Ticks.Where(tick => tick.IsMajor && tick.Label.Length > 0))
-            {
-                PixelSize size = axis.TickLabelStyle.Measure(tick.Label, paint).Size;
-                float along = axis.GetPixel(tick.Position, data);
-                yield return (tick.Label, axis is IYAxis
-                    ? new(data.Left - size.Width, data.Left, along + (size.Height / 2), along - (size.Height / 2))
-                    : new(along - (size.Width / 2), along + (size.Width / 2), data.Bottom + size.Height, data.Bottom));
-            }
-        }
-
-        yield return (plot.Axes.Bottom.Label.Text, plot.Axes.Bottom.Label.LastRenderPixelRect);
-        yield return (plot.Axes.Title.Label.Text, plot.Axes.Title.Label.LastRenderPixelRect);
-    }
-
-    private static bool Overlap(PixelRect one, PixelRect other) =>
-        one.Left < other.Right && other.Left < one.Right && one.Top < other.Bottom && other.Top < one.Bottom;
 }
