@@ -34,7 +34,7 @@ public sealed class AccessibilityTests(ExecutedNotebooks executed)
             ("<h1>Sage</h1>", "<h1>Sage</h1><h4>Days</h4>", "heading-order"),
             ("<main>", "<p>Aside</p><main>", "region"),
             (
-                "Sold.</p>", "Sold.</p><div style=\"overflow-x:auto\"><p style=\"width:2000px\">Wide</p></div>",
+                "Sold.</p>", "Sold.</p><div style=\"overflow-x:auto\"><p style=\"width:2000px; text-align:right\">Wide</p></div>",
                 "scrollable-region-focusable"),
         ];
         PageFinding[] findings = [.. await AxePages.LookAt(
