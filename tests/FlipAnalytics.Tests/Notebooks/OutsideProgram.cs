@@ -12,7 +12,7 @@ internal sealed record OutsideProgram(string[] Names, string Remedy)
 
     public static OutsideProgram NbConvert { get; } = new(
         ["jupyter-nbconvert"],
-        "Jupyter is not installed, so no notebook ran in it: install it (Debian: apt-get install --no-install-recommends jupyter-nbconvert jupyter-client).");
+        "Jupyter is not installed, so no notebook ran in it: install it (Debian: apt-get install --no-install-recommends jupyter-nbconvert).");
 
     public static OutsideProgram Chromium { get; } = new(
         ["chromium", "chromium-browser", "google-chrome"],
