@@ -12,10 +12,13 @@ public sealed class AccessibilityTests(ExecutedNotebooks executed)
     [ChromiumFact]
     public async Task EveryPageIsWholeAndOpenToEveryReader()
     {
-        var pages = (await executed.All()).Select(one =>
-            (Name: $"{one.Log}, {Path.GetFileName(one.Run.Page)}", Html: File.ReadAllText(one.Run.Page)));
+        (string Name, string Html)[] pages =
+        [
+            .. from one in await executed.All(ExecutedNotebooks.Demo, ExecutedNotebooks.Yen, ExecutedNotebooks.NoSale)
+               select ($"{one.Log}, {Path.GetFileName(one.Run.Page)}", File.ReadAllText(one.Run.Page)),
+        ];
         PageFinding[] findings = [.. await AxePages.LookAt(pages)];
-        Assert.Equal(ExecutedNotebooks.Logs.Length * ExecutedNotebooks.Names.Length, findings.Length);
+        Assert.Equal(pages.Select(page => page.Name), findings.Select(finding => finding.Page));
         Assert.Empty(findings.SelectMany(finding => finding.Violations.Select(rule => $"{finding.Page}: {rule}")));
         Assert.All(findings, finding => Assert.Equal(0, finding.MissingPictures));
         Assert.Contains(findings, finding => finding.Pictures > 0);

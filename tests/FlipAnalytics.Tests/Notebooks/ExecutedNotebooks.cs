@@ -8,17 +8,22 @@ namespace FlipAnalytics.Tests.Notebooks;
 public sealed class NotebooksRunAlone : ICollectionFixture<ExecutedNotebooks>;
 
 /// <summary>
-/// Every notebook on two logs, each run once in this process; the tests look at what the runs wrote. A notebook that is
+/// Every notebook on three logs, each run once in this process; the tests look at what the runs wrote. A notebook that is
 /// added to the folder is in all of them.
 /// </summary>
 public sealed class ExecutedNotebooks : IDisposable
 {
-    /// <summary>The invented log of the repository, in dollars and inches, and one of another size, currency and unit.</summary>
-    public static readonly string[] Logs = ["data-demo", "yen"];
+    /// <summary>The invented log of the repository, in dollars and inches.</summary>
+    public const string Demo = "data-demo";
+
+    /// <summary>A generated log of another size, currency and unit.</summary>
+    public const string Yen = "yen";
+
+    /// <summary>A log without a row.</summary>
+    public const string NoSale = "no-sale";
 
     private readonly string folder = Directory.CreateTempSubdirectory("flip-executed-").FullName;
     private readonly Dictionary<(string, string), NotebookRun> done = [];
-    private string? yen;
 
     public static string[] Names => [.. NotebookFiles.All().Select(entry => entry.Name)];
 
@@ -29,17 +34,17 @@ public sealed class ExecutedNotebooks : IDisposable
         if (done.TryGetValue((log, name), out NotebookRun? before))
             return before;
         var parameters = new Dictionary<string, string> { ["today"] = "2026-04-02" };
-        // The invented log is left to the notebook itself: it is what every notebook opens unless told otherwise.
-        if (log == "yen")
-            parameters["log-folder"] = YenFolder();
+        // The invented log is what every notebook opens unless told otherwise.
+        if (log != Demo)
+            parameters["log-folder"] = FolderOf(log);
         return done[(log, name)] = await NotebookRunner.RunAsync(
             Repository.PathOf("notebooks", name + ".ipynb"), Path.Combine(folder, log), parameters, _ => { });
     }
 
-    public async Task<List<(string Log, NotebookRun Run)>> All()
+    public async Task<List<(string Log, NotebookRun Run)>> All(params string[] logs)
     {
         List<(string, NotebookRun)> all = [];
-        foreach (string log in Logs)
+        foreach (string log in logs)
         {
             foreach (string name in Names)
                 all.Add((log, await Run(log, name)));
@@ -48,14 +53,17 @@ public sealed class ExecutedNotebooks : IDisposable
         return all;
     }
 
-    public string YenFolder()
+    /// <summary>Where a log stands; it is written when it is first asked for.</summary>
+    public string FolderOf(string log)
     {
-        if (yen is null)
-        {
-            yen = Path.Combine(folder, "yen-log");
-            SalesLogWriter.Write(YenLog.Generate(60, 3), yen);
-        }
-
-        return yen;
+        if (log == Demo)
+            return Repository.PathOf(Demo);
+        string path = Directory.CreateDirectory(Path.Combine(folder, log + "-log")).FullName;
+        string pieces = Path.Combine(path, Columns.Pieces.File);
+        if (log == Yen && !File.Exists(pieces))
+            SalesLogWriter.Write(YenLog.Generate(60, 3), path);
+        if (log == NoSale)
+            File.WriteAllText(pieces, "type,bought_price,sold_price\n");
+        return path;
     }
 }
