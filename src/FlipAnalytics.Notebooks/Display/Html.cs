@@ -25,7 +25,8 @@ internal sealed class Html
 
     public static string Invariant(FormattableString value) => value.ToString(CultureInfo.InvariantCulture);
 
-    public Html Heading(string words) => Element("h4", words);
+    /// <summary>A heading below those of a notebook's sections, which are of the second rank.</summary>
+    public Html Heading(string words) => Element("h3", words);
 
     public Html Paragraph(string words) => Element("p", words);
 

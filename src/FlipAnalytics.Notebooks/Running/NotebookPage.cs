@@ -54,10 +54,10 @@ internal static class NotebookPage
             .Append(Html.Invariant($"Step {cell.ExecutionOrder}: the code")).Append("</summary><pre><code>")
             .Append(Html.Encode(cell.Contents)).Append("</code></pre></details>\n");
         foreach (InteractiveDocumentOutputElement output in cell.Outputs)
-            AppendOutput(page, output);
+            AppendOutput(page, output, cell.ExecutionOrder);
     }
 
-    private static void AppendOutput(StringBuilder page, InteractiveDocumentOutputElement output)
+    private static void AppendOutput(StringBuilder page, InteractiveDocumentOutputElement output, int step)
     {
         switch (output)
         {
@@ -68,15 +68,15 @@ internal static class NotebookPage
                 AppendPlain(page, text.Text);
                 break;
             case DisplayElement shown:
-                AppendData(page, shown.Data);
+                AppendData(page, shown.Data, step);
                 break;
             case ReturnValueElement returned:
-                AppendData(page, returned.Data);
+                AppendData(page, returned.Data, step);
                 break;
         }
     }
 
-    private static void AppendData(StringBuilder page, IDictionary<string, object> data)
+    private static void AppendData(StringBuilder page, IDictionary<string, object> data, int step)
     {
         string words = data.TryGetValue("text/plain", out object? plain) ? plain.ToString() ?? "" : "";
         if (data.TryGetValue("image/png", out object? png))
@@ -86,7 +86,9 @@ internal static class NotebookPage
         }
         else if (data.TryGetValue("text/html", out object? html))
         {
-            page.Append("<div class=\"shown\">\n").Append(html).Append("</div>\n");
+            // A wide table scrolls on its own, so it has to be reached, and named, without a mouse.
+            page.Append(Html.Invariant($"<div class=\"shown\" role=\"group\" aria-label=\"Step {step}: the answer\" tabindex=\"0\">\n"))
+                .Append(html).Append("</div>\n");
         }
         else
         {

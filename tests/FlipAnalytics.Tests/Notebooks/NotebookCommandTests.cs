@@ -1,5 +1,3 @@
-using System.Diagnostics;
-
 namespace FlipAnalytics.Tests.Notebooks;
 
 /// <summary><c>flip notebook</c> as it is called from a terminal.</summary>
@@ -17,7 +15,7 @@ public sealed class NotebookCommandTests : IDisposable
             {"cells": [{"cell_type": "code", "execution_count": null, "id": "a", "metadata": {}, "outputs": [], "source": "sand(dresser)"}],
              "metadata": {}, "nbformat": 4, "nbformat_minor": 5}
             """);
-        (int code, string output, string error) = Flip("notebook", "run", path, "--out", Path.Combine(folder, "out"));
+        (int code, string output, string error) = Flip.Run("notebook", "run", path, "--out", Path.Combine(folder, "out"));
         Assert.Equal(1, code);
         Assert.Contains("cell 1 of 1", error, StringComparison.Ordinal);
         Assert.Contains("cell 1: (1,1): error CS0103", error, StringComparison.Ordinal);
@@ -30,22 +28,9 @@ public sealed class NotebookCommandTests : IDisposable
     [InlineData("-p needs a name and a value", "notebook", "run", "00-start", "-p", "width")]
     public void ACommandThatCannotBeCarriedOutEndsWith2(string expected, params string[] arguments)
     {
-        (int code, string output, string error) = Flip(arguments);
+        (int code, string output, string error) = Flip.Run(arguments);
         Assert.Equal(2, code);
         Assert.Empty(output);
         Assert.StartsWith(expected, error, StringComparison.Ordinal);
-    }
-
-    private static (int Code, string Output, string Error) Flip(params string[] arguments)
-    {
-        var start = new ProcessStartInfo("dotnet") { RedirectStandardOutput = true, RedirectStandardError = true };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "flip.dll"));
-        foreach (string argument in arguments)
-            start.ArgumentList.Add(argument);
-        using Process flip = Process.Start(start)!;
-        Task<string> error = flip.StandardError.ReadToEndAsync();
-        string output = flip.StandardOutput.ReadToEnd();
-        flip.WaitForExit();
-        return (flip.ExitCode, output, error.Result);
     }
 }

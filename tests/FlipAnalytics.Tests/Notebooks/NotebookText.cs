@@ -30,6 +30,11 @@ internal sealed class NotebookText
 
     public static NotebookText Read(string path) => new(JsonSerializer.Deserialize<JsonElement>(File.ReadAllBytes(path)));
 
+    /// <summary>A text that the format may split into lines.</summary>
+    public static string Joined(JsonElement text) => text.ValueKind == JsonValueKind.Array
+        ? string.Concat(text.EnumerateArray().Select(line => line.GetString()))
+        : text.GetString()!;
+
     private static NotebookCell Cell(JsonElement cell)
     {
         JsonElement metadata = cell.GetProperty("metadata");
@@ -41,8 +46,4 @@ internal sealed class NotebookText
             cell.TryGetProperty("execution_count", out JsonElement count) ? count : null,
             cell.TryGetProperty("outputs", out JsonElement outputs) ? outputs : null);
     }
-
-    private static string Joined(JsonElement text) => text.ValueKind == JsonValueKind.Array
-        ? string.Concat(text.EnumerateArray().Select(line => line.GetString()))
-        : text.GetString()!;
 }
