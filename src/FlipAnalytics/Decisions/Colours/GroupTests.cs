@@ -72,8 +72,12 @@ internal sealed class GroupTests
             return null;
         var strata = days.Rows.GroupBy(r => r.Stratum)
             .Select(s => (Sales: s.Sum(r => r.Sold), Share: s.Average(r => r.Level == index ? 1.0 : 0))).ToArray();
+        // Fitting the terms has used up part of the scatter: what is left of it, against one sale a unit of variance, is left of
+        // a difference too, and the scale is estimated too low by its root.
+        double left = Math.Min(1, days.Test.Variance[index] / strata.Sum(s => s.Sales * s.Share * (1 - s.Share)));
+        double scale = models.Scale / Math.Sqrt(left);
         double Chance(double daysFactor) =>
-            Power(strata, Math.Pow(daysFactor, -1 / models.Scale), days.Test.Variance[index], critical);
+            Power(strata, Math.Pow(daysFactor, -1 / scale), days.Test.Variance[index], left, critical);
 
         // The chance rises as the days fall; bisection on the factor.
         double low = 0.01, high = 1;
@@ -91,7 +95,7 @@ internal sealed class GroupTests
     // here: where all sell, the expected sales of a piece are exponential with mean h = 1/(p + (1 − p) R) in the level and R h
     // in the rest, which gives the first three moments in full; Pearson's type III law (a shifted gamma) has them.
     private static double Power(
-        (int Sales, double Share)[] strata, double ratio, double varianceOverReshuffles, double critical)
+        (int Sales, double Share)[] strata, double ratio, double varianceOverReshuffles, double left, double critical)
     {
         double mean = 0, variance = 0, third = 0, nullVariance = 0;
         foreach (var (sales, p) in strata)
@@ -105,7 +109,7 @@ internal sealed class GroupTests
 
         if (nullVariance == 0)
             return 0;
-        double distance = (critical - mean / Math.Sqrt(varianceOverReshuffles)) / Math.Sqrt(variance / nullVariance);
+        double distance = (critical - left * mean / Math.Sqrt(varianceOverReshuffles)) / Math.Sqrt(variance / nullVariance);
         double skewness = third / Math.Pow(variance, 1.5);
         if (Math.Abs(skewness) < 1e-3)
             return MathNet.Numerics.Distributions.Normal.CDF(0, 1, -distance);
