@@ -17,6 +17,10 @@ public sealed class Figure
         Alternative = alternative;
         Height = height;
         this.layers = layers;
+        // A layer is drawn twice the first time, which would darken what is see-through and write each text twice.
+        using var nowhere = new SKNoDrawCanvas(Width, Height);
+        foreach (Plot layer in layers)
+            layer.Render(nowhere, new PixelRect(0, Width, Height, 0));
     }
 
     /// <summary>What the picture says, in a sentence.</summary>

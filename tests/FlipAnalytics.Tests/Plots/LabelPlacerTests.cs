@@ -45,7 +45,7 @@ public sealed class LabelPlacerTests
     [Theory]
     [InlineData(0, 97, 0, 100)]
     [InlineData(-3, 14, -5, 15)]
-    [InlineData(5, 5, 4.5, 5.5)]
+    [InlineData(5, 5, 4.4, 5.6)]
     [InlineData(0, 0, 0, 1)]
     public void AScaleEndsAtRoundNumbers(double low, double high, double first, double last)
     {

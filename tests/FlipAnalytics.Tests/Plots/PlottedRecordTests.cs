@@ -27,7 +27,7 @@ public sealed class PlottedRecordTests
     public void TheAskingPathHoldsTheListingTheCutsAndTheSale()
     {
         AskingHistory sold = Assert.Single(AskingHistory.Of(ThreePieces(), ["p2"]));
-        Assert.Equal([new(0, 300), new(7, 280), new(14, 250)], sold.Asked);
+        Assert.Equal<IEnumerable<AskedPrice>>([new(0, 300), new(7, 280), new(14, 250)], sold.Asked.ToArray());
         Assert.Equal((20, PieceState.Sold, 240m), (sold.LastDay, sold.State, sold.SalePrice!.Value));
         AskingHistory waiting = Assert.Single(AskingHistory.Of(ThreePieces()));
         Assert.Equal(("P3", 30, PieceState.OnSale), (waiting.PieceId, waiting.LastDay, waiting.State));
