@@ -21,6 +21,10 @@ public static class FlipNotebook
         Show<HtmlPart>(part => part);
         Show<LogCheck>(LogCheckHtml.Problems);
         Show<PurchaseReport>(PurchaseHtml.Whole);
+        Show<GroupComparisonReport>(ColorsHtml.Answer);
+        Show<WagesReport>(WagesHtml.Answer);
+        Show<QuarterReport>(QuarterHtml.Answer);
+        Show<ReportTable>(ReportFrame.Table);
         Show<FitReport>(FitHtml.Whole);
         Show<DataFrame>(FrameHtml.FirstRows);
         Show<NotebookLog>(NotebookLog.Show);

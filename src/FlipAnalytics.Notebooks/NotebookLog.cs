@@ -33,6 +33,17 @@ public sealed record NotebookLog(string Folder, LogReading Reading, AsOfDate AsO
         return SalesLogReader.Read(Find(folder));
     }
 
+    /// <summary>The span of days that a text names.</summary>
+    /// <param name="span">Such as 2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; null for the last quarter that is over.</param>
+    /// <exception cref="NotebookException">It names none, or one after the date of the log.</exception>
+    public ReportPeriod Period(string? span)
+    {
+        ReportPeriod period = span is null ? QuarterReport.UsualPeriod(Log) : ReportPeriod.Parse(span) ?? throw new NotebookException(
+            $"The span must be such as 2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; found '{span}'.");
+        return period.From <= Log.Date ? period : throw new NotebookException(Html.Invariant(
+            $"{period.Name} begins after {Log.Date:yyyy-MM-dd}, the day up to which the log is known; name an earlier span, or a later day as asOf."));
+    }
+
     internal static HtmlPart Show(NotebookLog opened) => new Html()
         .Paragraph(opened.AsOf.Sentence ?? Html.Invariant($"As of {opened.AsOf.Date:yyyy-MM-dd}."))
         .Content();

@@ -77,6 +77,13 @@ internal sealed class Html
         return this;
     }
 
+    /// <summary>Adds what was built elsewhere.</summary>
+    public Html Then(HtmlPart part)
+    {
+        text.Append(part.Html);
+        return this;
+    }
+
     public HtmlPart Content() => new(text.ToString());
 
     private Html Element(string name, string words)

@@ -40,6 +40,26 @@ public sealed record ReportTable(
             [.. records.Select(record => columns.Select(column => column.Cell(record)).ToImmutableArray())]);
     }
 
+    /// <summary>The same table with some of its columns, in the order named.</summary>
+    /// <param name="names">Names of columns.</param>
+    /// <exception cref="ArgumentException">The table has no such column.</exception>
+    public ReportTable Only(params string[] names)
+    {
+        ArgumentNullException.ThrowIfNull(names);
+        int[] places = [.. names.Select(Place)];
+        return this with
+        {
+            Columns = [.. places.Select(place => Columns[place])],
+            Rows = [.. Rows.Select(row => places.Select(place => row[place]).ToImmutableArray())],
+        };
+
+        int Place(string name) => Columns.Select(column => column.Name).ToList().IndexOf(name) is >= 0 and var place
+            ? place
+            : throw new ArgumentException(
+                $"The table {Name} has no column {name}; it has {string.Join(", ", Columns.Select(column => column.Name))}.",
+                nameof(names));
+    }
+
     /// <summary>A cell as text, the same in every culture; empty where unknown.</summary>
     /// <param name="cell">A cell.</param>
     public static string TextOf(object? cell) => cell switch

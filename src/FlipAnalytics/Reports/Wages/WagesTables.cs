@@ -12,71 +12,100 @@ public static class WagesTables
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            Flips(report),
-            .. report.Groupings.Select(Groups),
-            ReportTable.Of(
-                "wages-losers", "Flips that lost money, and every difference from what is usual",
-                report.Losers.SelectMany(loser => loser.Parts, (loser, part) => (Loser: loser, Part: part)),
-                ("id", "piece", row => row.Loser.Id),
-                ("type", "type", row => row.Loser.Type),
-                ("full_profit", "left after all costs", row => row.Loser.FullProfit),
-                ("usual_profit", "usually left", row => row.Loser.UsualProfit),
-                ("item", "item", row => row.Part.Item),
-                ("actual", "this piece", row => row.Part.Actual),
-                ("usual", "usual", row => row.Part.Usual),
-                ("difference", "effect on profit", row => row.Part.Difference),
-                ("reason", "in words", row => row.Part.Reason)),
-            ReportTable.Of(
-                "wages-hours-by-task", "What all hours went into", report.Hours.Tasks,
-                ("task", "task", task => task.Task?.ToString().ToLowerInvariant()),
-                ("on_pieces", "on pieces", task => task.OnPieces),
-                ("at_the_bench", "at the bench", task => task.IsBench),
-                ("hours", "hours", task => task.Hours),
-                ("share", "share of all hours", task => decimal.Round(task.Hours / report.Hours.All, 4))),
-            ReportTable.Of(
-                "wages-hindsight", "With hindsight: bought above what the target wage allowed",
-                report.Hindsight?.Refused ?? [],
-                ("id", "piece", refusal => refusal.Id),
-                ("type", "type", refusal => refusal.Type),
-                ("paid", "paid", refusal => refusal.Paid),
-                ("most_to_have_paid", "most it could have cost", refusal => Rounded(report, refusal.MostToHavePaid)),
-                ("full_profit", "left after all costs", refusal => refusal.FullProfit),
-                ("hours", "all hours", refusal => refusal.Hours),
-                ("earned", "paid an hour", refusal => Rounded(report, refusal.Earned)),
-                ("hours_worth", "hours at the target wage", refusal => Rounded(report, refusal.HoursWorth)),
-                ("shortfall", "short", refusal => Rounded(report, refusal.Shortfall))),
+            Flips(report), .. report.Groupings.Select(Groups), Losers(report), HoursByTask(report), Hindsight(report),
             Reconciliation(report),
         ];
     }
 
-    private static ReportTable Flips(WagesReport report) => ReportTable.Of(
-        "wages-by-flip", "What each flip paid by the hour", report.Flips,
-        ("id", "piece", flip => flip.Id),
-        ("type", "type", flip => flip.Type),
-        ("color", "color", flip => flip.Colour),
-        ("source", "source", flip => flip.Source),
-        ("sold_on", "sold on", flip => flip.SoldOn),
-        ("takings", "takings", flip => flip.Takings),
-        ("purchase", "paid for it", flip => flip.Purchase),
-        ("supplies", "supplies", flip => flip.Supplies),
-        ("fees", "fees", flip => flip.Fees),
-        ("delivery", "delivery", flip => flip.Delivery),
-        ("outings", "share of outings", flip => flip.Outings),
-        ("tools", "share of tools", flip => flip.Tools),
-        ("overhead", "share of overhead", flip => flip.Overhead),
-        ("cash_profit", "left after its own costs", flip => flip.CashProfit),
-        ("full_profit", "left after all costs", flip => flip.FullProfit),
-        ("bench_hours", "hands-on hours", flip => flip.BenchHours),
-        ("outside_hours", "share of other hours", flip => flip.OutsideHours),
-        ("all_hours", "all hours", flip => flip.AllHours),
-        ("cash_wage", "cash wage an hour", flip => Rounded(report, flip.CashWage)),
-        ("full_wage", "full wage an hour", flip => Rounded(report, flip.FullWage)),
-        ("at_most", "a cost is missing", flip => flip.FullIsAtMost),
-        ("most_to_have_paid", "most it could have cost, with hindsight", flip => report.Workshop.TargetWage is { } wage
-            ? Rounded(report, WagesHindsight.MostToHavePaid(flip, wage)) : null));
-
-    private static ReportTable Groups(WageGrouping grouping)
+    /// <summary>Flips that lost money, a row for each difference from what is usual.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Losers(WagesReport report)
     {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "wages-losers", "Flips that lost money, and every difference from what is usual",
+            report.Losers.SelectMany(loser => loser.Parts, (loser, part) => (Loser: loser, Part: part)),
+            ("id", "piece", row => row.Loser.Id),
+            ("type", "type", row => row.Loser.Type),
+            ("full_profit", "left after all costs", row => row.Loser.FullProfit),
+            ("usual_profit", "usually left", row => row.Loser.UsualProfit),
+            ("item", "item", row => row.Part.Item),
+            ("actual", "this piece", row => row.Part.Actual),
+            ("usual", "usual", row => row.Part.Usual),
+            ("difference", "effect on profit", row => row.Part.Difference),
+            ("reason", "in words", row => row.Part.Reason));
+    }
+
+    /// <summary>What all hours of the log went into.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable HoursByTask(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "wages-hours-by-task", "What all hours went into", report.Hours.Tasks,
+            ("task", "task", task => task.Task?.ToString().ToLowerInvariant()),
+            ("on_pieces", "on pieces", task => task.OnPieces),
+            ("at_the_bench", "at the bench", task => task.IsBench),
+            ("hours", "hours", task => task.Hours),
+            ("share", "share of all hours", task => decimal.Round(task.Hours / report.Hours.All, 4)));
+    }
+
+    /// <summary>What was bought above what the target wage allowed, with hindsight.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Hindsight(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "wages-hindsight", "With hindsight: bought above what the target wage allowed",
+            report.Hindsight?.Refused ?? [],
+            ("id", "piece", refusal => refusal.Id),
+            ("type", "type", refusal => refusal.Type),
+            ("paid", "paid", refusal => refusal.Paid),
+            ("most_to_have_paid", "most it could have cost", refusal => Rounded(report, refusal.MostToHavePaid)),
+            ("full_profit", "left after all costs", refusal => refusal.FullProfit),
+            ("hours", "all hours", refusal => refusal.Hours),
+            ("earned", "paid an hour", refusal => Rounded(report, refusal.Earned)),
+            ("hours_worth", "hours at the target wage", refusal => Rounded(report, refusal.HoursWorth)),
+            ("shortfall", "short", refusal => Rounded(report, refusal.Shortfall)));
+    }
+
+    /// <summary>What each flip paid by the hour, with all that it rests on.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Flips(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "wages-by-flip", "What each flip paid by the hour", report.Flips,
+            ("id", "piece", flip => flip.Id),
+            ("type", "type", flip => flip.Type),
+            ("color", "color", flip => flip.Colour),
+            ("source", "source", flip => flip.Source),
+            ("sold_on", "sold on", flip => flip.SoldOn),
+            ("takings", "takings", flip => flip.Takings),
+            ("purchase", "paid for it", flip => flip.Purchase),
+            ("supplies", "supplies", flip => flip.Supplies),
+            ("fees", "fees", flip => flip.Fees),
+            ("delivery", "delivery", flip => flip.Delivery),
+            ("outings", "share of outings", flip => flip.Outings),
+            ("tools", "share of tools", flip => flip.Tools),
+            ("overhead", "share of overhead", flip => flip.Overhead),
+            ("cash_profit", "left after its own costs", flip => flip.CashProfit),
+            ("full_profit", "left after all costs", flip => flip.FullProfit),
+            ("bench_hours", "hands-on hours", flip => flip.BenchHours),
+            ("outside_hours", "share of other hours", flip => flip.OutsideHours),
+            ("all_hours", "all hours", flip => flip.AllHours),
+            ("cash_wage", "cash wage an hour", flip => Rounded(report, flip.CashWage)),
+            ("full_wage", "full wage an hour", flip => Rounded(report, flip.FullWage)),
+            ("at_most", "a cost is missing", flip => flip.FullIsAtMost),
+            ("most_to_have_paid", "most it could have cost, with hindsight", flip => report.Workshop.TargetWage is { } wage
+                ? Rounded(report, WagesHindsight.MostToHavePaid(flip, wage)) : null));
+    }
+
+    /// <summary>Wages by group: ratios of sums.</summary>
+    /// <param name="grouping">The grouping.</param>
+    public static ReportTable Groups(WageGrouping grouping)
+    {
+        ArgumentNullException.ThrowIfNull(grouping);
         string by = grouping.By.ToString().ToLowerInvariant();
         return ReportTable.Of(
             $"wages-by-{by}", $"Wages by {by}", grouping.Groups,
@@ -97,8 +126,11 @@ public static class WagesTables
             ("without_profit", "flips without a known profit", group => group.Sum.WithoutProfit));
     }
 
-    private static ReportTable Reconciliation(WagesReport report)
+    /// <summary>The sums that agree, line by line.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Reconciliation(WagesReport report)
     {
+        ArgumentNullException.ThrowIfNull(report);
         ProfitReconciliation profit = report.Reconciliation.Profit;
         HoursReconciliation hours = report.Reconciliation.Hours;
         (string Sum, string Item, decimal Amount)[] rows =

@@ -1,0 +1,94 @@
+using System.Globalization;
+using FlipAnalytics.Statistics;
+
+namespace FlipAnalytics.Notebooks;
+
+/// <summary>Which colors, types or finishes sell fast and well, as tables of a notebook.</summary>
+public static class ColorsHtml
+{
+    /// <summary>Whether they can be told apart, and how sure that is.</summary>
+    /// <param name="report">The comparison.</param>
+    public static HtmlPart Answer(GroupComparisonReport report)
+    {
+        var sentences = new GroupComparisonSentences(report);
+        Html html = new Html().Lead(sentences.Headline());
+        foreach (string sentence in sentences.Evidence())
+            html.Paragraph(sentence);
+        return html.Content();
+    }
+
+    /// <summary>Each of them: sold, on sale, days, effects, chances and money.</summary>
+    /// <param name="report">The comparison.</param>
+    public static HtmlPart Levels(GroupComparisonReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        if (report.Levels.IsEmpty)
+            return new Html().Paragraph("There is nothing to list yet.").Content();
+        return new Html().Table(
+            "How each sells; in brackets: holds in 8 of 10 cases",
+            [
+                Html.Words(report.By.ToString().ToLowerInvariant()), Html.Number("sold"), Html.Number("on sale"),
+                Html.Number("half sold in days"), Html.Number("% days against the average"),
+                Html.Number("% price against the average"), Html.Number("money a week on sale"),
+                Html.Number("chance of fastest"), Html.Number("chance of the first three"),
+            ],
+            report.Levels.Select(level => new[]
+            {
+                level.Level, Whole(level.Sold), Whole(level.OnSale), Median(level.MedianDays), Percent(level.Days),
+                Percent(level.Price), level.Money.PerWeek is { } money ? Html.Invariant($"{money:0}") : "unknown",
+                Chance(level.ChanceFastest), Chance(level.ChanceTopThree),
+            })).Items(new GroupComparisonSentences(report).HowToRead()).Content();
+    }
+
+    /// <summary>The last year against before.</summary>
+    /// <param name="report">The comparison.</param>
+    public static HtmlPart Trends(GroupComparisonReport report) => new Html()
+        .Paragraph(new GroupComparisonSentences(report).Trends() ?? "There are no sales yet to compare with earlier ones.")
+        .Content();
+
+    /// <summary>What to give the next piece, against the alternatives.</summary>
+    /// <param name="report">The comparison.</param>
+    public static HtmlPart Next(GroupComparisonReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Next is not { } next
+            ? new Html().Paragraph("Nothing can be said about the next piece yet.").Content()
+            : new Html().Lead(new GroupComparisonSentences(report).Next(next)).Table(
+                Html.Invariant($"The next {next.Type}"),
+                [
+                    Html.Words("choice"), Html.Number("left to buy it"), Html.Number("likely days on sale"),
+                    Html.Number("chance that it is best"),
+                ],
+                next.Choices.Select(choice => new[]
+                {
+                    choice.Level, Html.Invariant($"{choice.Money:0}"), Html.Invariant($"{choice.Days:0}"),
+                    Chance(choice.ChanceBest),
+                })).Content();
+    }
+
+    /// <summary>What was left out of which number, and words that may mean the same.</summary>
+    /// <param name="report">The comparison.</param>
+    public static HtmlPart Notes(GroupComparisonReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Notes.IsEmpty
+            ? new Html().Paragraph("Nothing was left out.").Content()
+            : new Html().Items(report.Notes).Content();
+    }
+
+    private static string Median(SurvivalQuantile? median) => median switch
+    {
+        null => "unknown",
+        { Time: null } => "not reached",
+        { Time: { } time, Low: var low, High: var high } => Html.Invariant($"{time:0} ({Days(low)} to {Days(high)})"),
+    };
+
+    private static string Days(double? days) => days is { } known ? Html.Invariant($"{known:0}") : "?";
+
+    private static string Percent(RelativeDifference? difference) => difference is not { } known ? "unknown"
+        : Html.Invariant($"{100 * known.Share:+0;-0;0} ({100 * known.Low:+0;-0;0} to {100 * known.High:+0;-0;0})");
+
+    private static string Chance(double? chance) => chance is { } known ? Html.Invariant($"{100 * known:0} %") : "not compared";
+
+    private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,63 @@
+namespace FlipAnalytics.Notebooks;
+
+/// <summary>What flips paid by the hour, as tables of a notebook.</summary>
+public static class WagesHtml
+{
+    /// <summary>The answer, how sure it is, and what is not in it.</summary>
+    /// <param name="report">The report.</param>
+    public static HtmlPart Answer(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        Html html = new Html().Lead(WagesSentences.Answer(report));
+        foreach (string sentence in WagesSentences.Around(report))
+            html.Paragraph(sentence);
+        return html.Items(WagesSentences.Missing(report)).Content();
+    }
+
+    /// <summary>Wages of each group, as ratios of sums.</summary>
+    /// <param name="report">The report.</param>
+    /// <param name="by">What to group by.</param>
+    public static HtmlPart Groups(WagesReport report, WageGroupBy by)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ReportTable table = WagesTables.Groups(report.By(by));
+        return ReportFrame.Table(table.Only(
+            table.Columns[0].Name, "flips", "counted", "all_hours", "full_profit", "cash_wage", "full_wage", "low", "high"));
+    }
+
+    /// <summary>Flips that lost money, and why.</summary>
+    /// <param name="report">The report.</param>
+    public static HtmlPart Losers(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Losers.IsEmpty
+            ? new Html().Paragraph("No flip with a known profit lost money.").Content()
+            : ReportFrame.Table(WagesTables.Losers(report).Only(
+                "id", "type", "full_profit", "item", "actual", "usual", "difference", "reason"));
+    }
+
+    /// <summary>What all hours went into.</summary>
+    /// <param name="report">The report.</param>
+    public static HtmlPart Hours(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return WagesSentences.Hours(report) is not { } sentence
+            ? new Html().Paragraph("No hours are written down yet.").Content()
+            : new Html().Paragraph(sentence).Then(ReportFrame.Table(
+                WagesTables.HoursByTask(report).Only("task", "hours", "share", "at_the_bench", "on_pieces"))).Content();
+    }
+
+    /// <summary>What the target wage would have refused to buy, with hindsight.</summary>
+    /// <param name="report">The report.</param>
+    public static HtmlPart Hindsight(WagesReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return WagesSentences.Hindsight(report) is not { } sentence
+            ? new Html().Paragraph("Set target_wage in workshop.toml, and note hours and prices: then this page can look back.").Content()
+            : new Html().Paragraph(sentence).Then(ReportFrame.Table(WagesTables.Hindsight(report))).Content();
+    }
+
+    /// <summary>The sums that agree.</summary>
+    /// <param name="report">The report.</param>
+    public static HtmlPart Sums(WagesReport report) => ReportFrame.Table(WagesTables.Reconciliation(report));
+}
