@@ -44,6 +44,11 @@ public sealed record NotebookLog(string Folder, LogReading Reading, AsOfDate AsO
             $"{period.Name} begins after {Log.Date:yyyy-MM-dd}, the day up to which the log is known; name an earlier span, or a later day as asOf."));
     }
 
+    /// <summary>The span of days that a text names, or all time.</summary>
+    /// <param name="span">As for <see cref="Period"/>; null for all time.</param>
+    /// <exception cref="NotebookException">It names none, or one after the date of the log.</exception>
+    public ReportPeriod? PeriodOrAll(string? span) => span is null ? null : Period(span);
+
     internal static HtmlPart Show(NotebookLog opened) => new Html()
         .Paragraph(opened.AsOf.Sentence ?? Html.Invariant($"As of {opened.AsOf.Date:yyyy-MM-dd}."))
         .Content();

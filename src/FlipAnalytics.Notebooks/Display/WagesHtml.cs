@@ -57,7 +57,40 @@ public static class WagesHtml
             : new Html().Paragraph(sentence).Then(ReportFrame.Table(WagesTables.Hindsight(report))).Content();
     }
 
+    /// <summary>Every line of the money and the hours of a piece, with its place in the log.</summary>
+    /// <param name="log">The log, as of its date.</param>
+    /// <param name="report">The report of the same log.</param>
+    /// <param name="id">The piece; null for the one that paid worst.</param>
+    public static HtmlPart Trail(SalesLog log, WagesReport report, string? id)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        id ??= report.Flips.Where(flip => flip.FullWage is not null).MinBy(flip => flip.FullWage)?.Id;
+        if (id is null)
+            return new Html().Paragraph("No piece has a wage yet; name one by its id.").Content();
+        if (WageTrail.Refusal(log, id) is { } refusal)
+            return new Html().Paragraph(refusal).Content();
+        var trail = WageTrail.Of(log, id);
+        return new Html()
+            .Then(Lines(Html.Invariant($"Money of {trail.Id}, {trail.Type}"), "amount", trail.Money))
+            .Then(Lines(Html.Invariant($"Hours on {trail.Id}"), "hours", trail.Hours))
+            .Items(trail.Unknown).Content();
+    }
+
     /// <summary>The sums that agree.</summary>
     /// <param name="report">The report.</param>
     public static HtmlPart Sums(WagesReport report) => ReportFrame.Table(WagesTables.Reconciliation(report));
+
+    private static HtmlPart Lines(string caption, string unit, IReadOnlyCollection<WageTrailLine> lines) => lines.Count == 0
+        ? new Html().Paragraph($"{caption}: nothing is written down.").Content()
+        : new Html().Table(
+            caption,
+            [
+                Html.Words("what"), Html.Words("day"), Html.Number(unit), Html.Words("file"), Html.Number("line"),
+                Html.Words("how it follows"),
+            ],
+            lines.Select(line => new[]
+            {
+                line.What, ReportTable.TextOf(line.Date), ReportTable.TextOf(line.Amount), line.File, ReportTable.TextOf(line.Row),
+                line.Rule,
+            })).Content();
 }
