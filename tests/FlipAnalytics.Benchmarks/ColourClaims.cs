@@ -8,7 +8,7 @@ namespace FlipAnalytics.Benchmarks;
 /// </summary>
 internal static class ColourClaims
 {
-    private static readonly int[] Sizes = [60, 150, 300, 600];
+    private static readonly int[] Sizes = [60, 150, 300];
 
     public static void Run(int logs)
     {

@@ -19,14 +19,14 @@ public sealed class GroupPermutationTests
     public void A_difference_between_strata_is_no_difference_between_groups()
     {
         var test = GroupPermutation.Of([1, 2, 101, 102], [0, 0, 1, 1], [0, 0, 1, 1], 2, 100);
-        Assert.Equal([0, 0], test.Z);
+        Assert.All(test.Z, z => Assert.Equal(0, z));
         Assert.Equal(1, test.P);
     }
 
     [Fact]
-    public void The_same_scores_give_the_same_digits() => Assert.Equal(
-        GroupPermutation.Of([3, 1, 4, 1, 5], [0, 1, 0, 1, 2], new int[5], 3, 500).Largest,
-        GroupPermutation.Of([3, 1, 4, 1, 5], [0, 1, 0, 1, 2], new int[5], 3, 500).Largest);
+    public void The_same_scores_give_the_same_digits() => Assert.Equal<double>(
+        GroupPermutation.Of([3, 1, 4, 1, 5], [0, 1, 0, 1, 2], new int[5], 3, 500).Largest.AsEnumerable(),
+        GroupPermutation.Of([3, 1, 4, 1, 5], [0, 1, 0, 1, 2], new int[5], 3, 500).Largest.AsEnumerable());
 
     [Fact]
     public void A_group_that_is_not_there_is_refused() =>
