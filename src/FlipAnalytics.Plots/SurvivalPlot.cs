@@ -1,4 +1,5 @@
 using System.Globalization;
+using FlipAnalytics.Statistics;
 using ScottPlot;
 
 namespace FlipAnalytics.Plots;
@@ -38,13 +39,13 @@ public static class SurvivalPlot
         bool together = shown.Length <= MostTogether;
         var sheet = new Sheet(Title(curves, shown, trait), string.Create(CultureInfo.InvariantCulture,
             $"Share still on sale, with its 95 % range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? " Behind each name: the day by which half are sold." : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
-        Scale days = Scale.Of(shown.Select(c => c.Steps[^1].Time).Append(0), about: together ? 6 : 4);
+        Scale days = Scale.Of(shown.Select(c => c.Curve.LastFollowUp).Append(0), about: together ? 6 : 4);
         if (together)
             DrawTogether(sheet, shown, days);
         else
             DrawApart(sheet, shown, days, curves.All!);
         return sheet.Finish(string.Join("; ", shown.Select(c => string.Create(CultureInfo.InvariantCulture,
-            $"{c.Name}: {c.Sold} of {c.Count} sold, {(c.Median.Time is null ? "half not yet" : $"half by {Days(c)}")}"))) + ".");
+            $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, {(c.Curve.Median().Time is null ? "half not yet" : $"half by {Days(c)}")}"))) + ".");
     }
 
     private static void DrawTogether(Sheet sheet, MarketCurve[] shown, Scale days)
@@ -59,10 +60,10 @@ public static class SurvivalPlot
         panel.NameAtRight(
         [
             .. shown.Select((curve, i) => (Curve: curve, Look: Style.Several[i]))
-                .OrderByDescending(c => c.Curve.Median.Time ?? double.MaxValue)
+                .OrderByDescending(c => c.Curve.Curve.Median().Time ?? double.MaxValue)
                 .Select(c => (
-                    c.Curve.Median.Time is null ? c.Curve.Name : $"{c.Curve.Name}, {Days(c.Curve)}",
-                    c.Curve.Steps[^1].Survival, c.Look with { Marker = MarkerShape.None })),
+                    c.Curve.Curve.Median().Time is null ? c.Curve.Name : $"{c.Curve.Name}, {Days(c.Curve)}",
+                    c.Curve.Curve.Steps[^1].Survival, c.Look with { Marker = MarkerShape.None })),
         ]);
         foreach (MarketCurve curve in shown)
         {
@@ -75,7 +76,7 @@ public static class SurvivalPlot
         }
     }
 
-    private static void DrawApart(Sheet sheet, MarketCurve[] shown, Scale days, MarketCurve all)
+    private static void DrawApart(Sheet sheet, MarketCurve[] shown, Scale days, KaplanMeier all)
     {
         for (int i = 0; i < shown.Length; i++)
         {
@@ -105,7 +106,7 @@ public static class SurvivalPlot
 
     private static string Heading(MarketCurve curve)
     {
-        var median = curve.Median;
+        var median = curve.Curve.Median();
         string days = median.Time is null ? ": half not yet sold"
             : string.Create(CultureInfo.InvariantCulture, $": half by {median.Time:0.#} days");
         float room = (Style.Width - PanelGap) / 2f - Sheet.Left - Lettering.Heading.Measure(days).Width;
@@ -114,7 +115,7 @@ public static class SurvivalPlot
 
     private static void Draw(Panel panel, MarketCurve curve, Series look)
     {
-        var steps = curve.Steps;
+        var steps = curve.Curve.Steps;
         var corners = new List<(double X, double Low, double High)>();
         foreach (var step in steps.Where(s => s.LogLogLimits is not null))
         {
@@ -124,12 +125,12 @@ public static class SurvivalPlot
         }
 
         panel.Band(corners, look.Color);
-        panel.Steps(Corners(curve), look.Line(2.5f));
+        panel.Steps(Corners(curve.Curve), look.Line(2.5f));
         panel.Marks(
             steps.Where(s => s.Censored > 0).Select(s => (s.Time, s.Survival)), look with { Marker = MarkerShape.VerticalBar }, 9);
     }
 
-    private static IEnumerable<(double, double)> Corners(MarketCurve curve) =>
+    private static IEnumerable<(double, double)> Corners(KaplanMeier curve) =>
         [(0, 1), .. curve.Steps.Select(s => (s.Time, s.Survival))];
 
     private static void WriteCounts(Sheet sheet, Panel panel, MarketCurve curve, float middle)
@@ -143,17 +144,17 @@ public static class SurvivalPlot
 
     private static string Title(MarketCurves curves, MarketCurve[] shown, string trait)
     {
-        MarketCurve[] known = [.. shown.Where(c => c.Sold >= FewSales && c.Median.Time is not null)
-            .OrderBy(c => c.Median.Time)];
+        MarketCurve[] known = [.. shown.Where(c => c.Curve.Ended >= FewSales && c.Curve.Median().Time is not null)
+            .OrderBy(c => c.Curve.Median().Time)];
         if (known.Length >= 2 && curves.DifferenceP < Clear)
             return $"Half of {known[0].Name} pieces sell within {Days(known[0])}, of {known[^1].Name} pieces within {Days(known[^1])}";
         if (shown.Length >= 2)
             return $"How fast pieces sell does not clearly differ by {trait}";
-        return shown[0].Median.Time is null
+        return shown[0].Curve.Median().Time is null
             ? $"Fewer than half of the {shown[0].Name} pieces have sold"
             : $"Half of the {shown[0].Name} pieces sell within {Days(shown[0])}";
     }
 
     private static string Days(MarketCurve curve) =>
-        string.Create(CultureInfo.InvariantCulture, $"{curve.Median.Time:0.#} days");
+        string.Create(CultureInfo.InvariantCulture, $"{curve.Curve.Median().Time:0.#} days");
 }

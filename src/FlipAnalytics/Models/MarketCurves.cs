@@ -21,30 +21,11 @@ public enum PieceTrait
 
 /// <summary>How long the pieces of one group stay on the market.</summary>
 /// <param name="Name">The group, such as a colour.</param>
-/// <param name="Steps">
-/// Share still on sale by days since the first listing, with its limits, at least one step; pieces still on sale count as
-/// far as seen.
-/// </param>
-/// <param name="Median">Days by which half are sold; its time is null where fewer are.</param>
-public sealed record MarketCurve(string Name, ImmutableArray<SurvivalStep> Steps, SurvivalQuantile Median)
+/// <param name="Curve">Share still on sale by days since the first listing; pieces still on sale count as far as seen.</param>
+public sealed record MarketCurve(string Name, KaplanMeier Curve)
 {
-    /// <summary>Pieces followed from their first day.</summary>
-    public int Count => Steps[0].AtRisk;
-
-    /// <summary>Pieces sold.</summary>
-    public int Sold => Steps.Sum(step => step.Ended);
-
-    /// <summary>The curve of a group.</summary>
-    /// <param name="name">The group.</param>
-    /// <param name="curve">Its estimate, in days since the first listing.</param>
-    public static MarketCurve Of(string name, KaplanMeier curve)
-    {
-        ArgumentNullException.ThrowIfNull(curve);
-        return new(name, curve.Steps, curve.Median());
-    }
-
     /// <summary>Pieces still under observation just before so many days.</summary>
-    public int AtRisk(double days) => Steps.FirstOrDefault(step => step.Time >= days)?.AtRisk ?? 0;
+    public int AtRisk(double days) => Curve.Steps.FirstOrDefault(step => step.Time >= days)?.AtRisk ?? 0;
 }
 
 /// <summary>How long groups of pieces stay on the market, as seen, without a model.</summary>
@@ -56,7 +37,7 @@ public sealed record MarketCurve(string Name, ImmutableArray<SurvivalStep> Steps
 /// Chance of differences at least this large if all groups sold alike (log-rank test); null for fewer than two groups or
 /// where they cannot be compared.
 /// </param>
-public sealed record MarketCurves(string By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, MarketCurve? All, double? DifferenceP)
+public sealed record MarketCurves(string By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, double? DifferenceP)
 {
     /// <summary>Groups of every piece that was ever listed; pieces whose trait was not recorded are left out.</summary>
     /// <param name="log">The log as known at its date.</param>
@@ -73,8 +54,8 @@ public sealed record MarketCurves(string By, DateOnly AsOf, ImmutableArray<Marke
         var groups = spells.GroupBy(spell => spell.Name, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase);
         return new(trait.ToString().ToLowerInvariant(), log.Date,
-            [.. groups.Select(group => MarketCurve.Of(group.Key, KaplanMeier.Estimate([.. group.Select(spell => spell.Time)])))],
-            spells.Length == 0 ? null : MarketCurve.Of("all", KaplanMeier.Estimate([.. spells.Select(spell => spell.Time)])),
+            [.. groups.Select(group => new MarketCurve(group.Key, KaplanMeier.Estimate([.. group.Select(spell => spell.Time)])))],
+            spells.Length == 0 ? null : KaplanMeier.Estimate([.. spells.Select(spell => spell.Time)]),
             Difference([.. spells.Select(spell => spell.Time)], [.. spells.Select(spell => spell.Name.ToUpperInvariant())]));
     }
 

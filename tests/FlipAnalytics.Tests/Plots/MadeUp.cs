@@ -14,11 +14,11 @@ internal static class MadeUp
     {
         ImmutableArray<MarketCurve> curves =
         [
-            .. Enumerable.Range(0, groups).Select(i => MarketCurve.Of(Name(i, isLong), KaplanMeier.Estimate(Spells(i)))),
+            .. Enumerable.Range(0, groups).Select(i => new MarketCurve(Name(i, isLong), KaplanMeier.Estimate(Spells(i)))),
         ];
         return new(
             "color", new(2026, 3, 31), curves,
-            groups == 0 ? null : MarketCurve.Of("all", KaplanMeier.Estimate([.. Enumerable.Range(0, groups).SelectMany(Spells)])), groups < 2 ? null : 0.01);
+            groups == 0 ? null : KaplanMeier.Estimate([.. Enumerable.Range(0, groups).SelectMany(Spells)]), groups < 2 ? null : 0.01);
     }
 
     public static EffectIntervals Effects(int rows, bool isLong = false) => new("sale price", "color", 0.8,

@@ -14,7 +14,7 @@ public sealed class PlottedRecordTests
         MarketCurves curves = MarketCurves.Of(ThreePieces(), PieceTrait.Color);
         MarketCurve sage = Assert.Single(curves.Curves);
         Assert.Equal("color", curves.By);
-        Assert.Equal([2.0 / 3, 1.0 / 3, 1.0 / 3], sage.Steps.Select(step => step.Survival), (a, b) => Math.Abs(a - b) < 1e-12);
+        Assert.Equal([2.0 / 3, 1.0 / 3, 1.0 / 3], sage.Curve.Steps.Select(step => step.Survival), (a, b) => Math.Abs(a - b) < 1e-12);
         Assert.Equal([3, 3, 2, 1, 0], new[] { 1.0, 10, 11, 30, 31 }.Select(sage.AtRisk));
         Assert.Null(curves.DifferenceP);
     }
