@@ -51,7 +51,8 @@ internal sealed class BuyCommand
         ExamplesHelp.AddTo(command,
             "flip buy --log my-log --type dresser --width 48 --color sage --sticker-price 45",
             "flip buy --log my-log --type nightstand --count 2 --condition worn --hours 6",
-            "flip buy --log my-log --candidates saturday.csv --json");
+            "flip buy --log my-log --candidates saturday.csv --json",
+            "flip buy --log my-log --type dresser --sticker-price 45 --plot limit.png");
         _ = new BuyCommand(command);
         return command;
     }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -13,15 +14,21 @@ internal static class CheckCommand
             "Read the log and list what is in it, each problem with its place and mend, and what each missing table would add. Ends with 1 if anything was set aside.");
         ExamplesHelp.AddTo(command,
             "flip check --log my-log",
-            "flip check --log my-log --json");
+            "flip check --log my-log --json",
+            "flip check --log my-log --plot gaps.png");
         Option<string?> folder = Values.Text("--log", "Folder of the log; the current folder unless given.", "FOLDER");
         Option<bool> json = Values.Flag("--json", "Print one JSON document instead of text.");
+        Option<string?> plot = Values.Picture(
+            "Draw how much of each column of pieces.csv is written down into this file.");
         command.Options.Add(folder);
         command.Options.Add(json);
+        command.Options.Add(plot);
         command.SetAction(parsed =>
         {
             LogReading reading = SalesLogReader.Read(parsed.GetValue(folder) ?? ".");
             var check = LogCheck.Of(reading);
+            if (parsed.GetValue(plot) is { } picture)
+                PlotFile.Save(LogPlot.Of(check), picture);
             Console.Out.Write(parsed.GetValue(json)
                 ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
                 : LogCheckText.Render(check));

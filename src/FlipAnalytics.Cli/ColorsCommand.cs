@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -8,12 +9,15 @@ internal sealed class ColorsCommand
     private readonly Option<GroupedBy?> by = Values.Word<GroupedBy>("--by", "What to compare; color unless given");
     private readonly Option<string?> next = Values.Text(
         "--for", "Type of the next piece; the type sold most unless given.", "TYPE");
+    private readonly Option<string?> plot = Values.Picture(
+        "Draw how long the pieces of each color stay on sale into this file.");
     private readonly LogOptions log;
 
     private ColorsCommand(Command command)
     {
         command.Options.Add(by);
         command.Options.Add(next);
+        command.Options.Add(plot);
         log = new(command);
         command.SetAction(Run);
     }
@@ -25,7 +29,8 @@ internal sealed class ColorsCommand
         ExamplesHelp.AddTo(command,
             "flip colors --log my-log",
             "flip colors --log my-log --for nightstand",
-            "flip colors --log my-log --by finish --json");
+            "flip colors --log my-log --by finish --json",
+            "flip colors --log my-log --plot days-on-sale.png");
         _ = new ColorsCommand(command);
         return command;
     }
@@ -37,6 +42,8 @@ internal sealed class ColorsCommand
             return opened.ExitCode;
         GroupComparisonReport report = GroupComparison.Of(
             opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next));
+        if (parsed.GetValue(plot) is { } picture)
+            PlotFile.Save(SurvivalPlot.Of(report), picture);
         if (parsed.GetValue(log.Json))
         {
             Console.Out.Write(GroupComparisonJson.Render(report));

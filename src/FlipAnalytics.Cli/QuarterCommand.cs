@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -14,12 +15,16 @@ internal sealed class QuarterCommand
     private readonly Option<string?> tables = Values.Text(
         "--tables", "Write the figures as CSV files into this folder, for a spreadsheet.", "FOLDER");
 
+    private readonly Option<string?> plot = Values.Picture(
+        "Draw profit, the spans before and the stock by age into this file.");
+
     private readonly LogOptions log;
 
     private QuarterCommand(Command command)
     {
         command.Arguments.Add(span);
         command.Options.Add(tables);
+        command.Options.Add(plot);
         log = new(command);
         command.SetAction(Run);
     }
@@ -32,7 +37,8 @@ internal sealed class QuarterCommand
             "flip quarter --log my-log",
             "flip quarter 2026-Q1 --log my-log",
             "flip quarter 2026-01-01..2026-02-14 --log my-log --json",
-            "flip quarter 2026 --log my-log --tables figures");
+            "flip quarter 2026 --log my-log --tables figures",
+            "flip quarter --log my-log --plot quarter.png");
         _ = new QuarterCommand(command);
         return command;
     }
@@ -59,6 +65,8 @@ internal sealed class QuarterCommand
         QuarterReport report = QuarterReport.Of(sales, period);
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
+        if (parsed.GetValue(plot) is { } picture)
+            PlotFile.Save(QuarterPlot.Of(report), picture);
         if (parsed.GetValue(log.Json))
         {
             Console.Out.Write(QuarterJson.Render(report));

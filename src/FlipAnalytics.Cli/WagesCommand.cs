@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FlipAnalytics.Plots;
 
 namespace FlipAnalytics.Cli;
 
@@ -13,11 +14,13 @@ internal sealed class WagesCommand
     private readonly Option<string?> explain = Values.Text(
         "--explain", "Every line of one piece's money and hours, with its place in the log; also of a piece not sold.", "ID");
     private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
+    private readonly Option<string?> plot = Values.Picture(
+        "Draw what each flip paid by the hour, over time, into this file.");
     private readonly LogOptions log;
 
     private WagesCommand(Command command)
     {
-        foreach (Option option in new Option[] { by, period, wage, explain, tables })
+        foreach (Option option in new Option[] { by, period, wage, explain, tables, plot })
             command.Options.Add(option);
         log = new(command);
         command.SetAction(Run);
@@ -31,7 +34,8 @@ internal sealed class WagesCommand
             "flip wages --log my-log",
             "flip wages --log my-log --by color --period 2026-Q1",
             "flip wages --log my-log --explain P0012",
-            "flip wages --log my-log --tables wages-tables");
+            "flip wages --log my-log --tables wages-tables",
+            "flip wages --log my-log --plot wages.png");
         _ = new WagesCommand(command);
         return command;
     }
@@ -45,6 +49,8 @@ internal sealed class WagesCommand
                 $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14; found '{text}'.");
         }
 
+        if (parsed.GetValue(plot) is not null && parsed.GetValue(explain) is not null)
+            throw new CommandProblemException("--plot draws all flips: leave out --explain, or leave out --plot.");
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)
             return opened.ExitCode;
@@ -74,6 +80,8 @@ internal sealed class WagesCommand
                 Console.Error.WriteLine(path);
         }
 
+        if (parsed.GetValue(plot) is { } picture)
+            PlotFile.Save(WagePlot.Of(report), picture);
         return parsed.GetValue(log.Json) ? WagesJson.Render(report) : WagesText.Render(report, parsed.GetValue(by));
     }
 }

@@ -24,7 +24,7 @@ public static class IntervalPlot
         }
 
         var sheet = new Sheet(Title(effects), string.Create(CultureInfo.InvariantCulture,
-            $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks: the range leaves out zero.{(effects.Rows.Any(row => row.Count == 0) ? " None logged: your own guess." : "")}"));
+            $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks: the range leaves out zero."));
         EffectInterval?[] rows = effects.Rows.Length <= MostRows
             ? [.. effects.Rows]
             : [.. effects.Rows.Take(MostRows / 2), null, .. effects.Rows.TakeLast(MostRows / 2)];
@@ -64,7 +64,7 @@ public static class IntervalPlot
 
     private static string Title(EffectIntervals effects)
     {
-        if (effects.Rows.Where(row => row.Count > 0 && IsClear(row)).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
+        if (effects.Rows.Where(IsClear).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
             return $"No {effects.Group} clearly changes the {effects.Response}";
         string amount = Math.Abs(most.Estimate).ToString("#,0", CultureInfo.InvariantCulture);
         return $"{char.ToUpperInvariant(effects.Response[0])}{effects.Response[1..]} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";

@@ -26,6 +26,19 @@ public static class SurvivalPlot
     public static Figure Of(MarketCurves curves)
     {
         ArgumentNullException.ThrowIfNull(curves);
+        return Draw(curves, Title);
+    }
+
+    /// <summary>The plot of a comparison, under what the comparison claims and no more.</summary>
+    /// <param name="report">The comparison.</param>
+    public static Figure Of(GroupComparisonReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return Draw(report.Market, (_, _) => new GroupComparisonSentences(report).Headline());
+    }
+
+    private static Figure Draw(MarketCurves curves, Func<MarketCurves, MarketCurve[], string> title)
+    {
         string trait = curves.By;
         if (curves.Curves.IsEmpty)
         {
@@ -37,13 +50,13 @@ public static class SurvivalPlot
         MarketCurve[] shown = [.. curves.Curves.Take(MostShown)];
         int left = curves.Curves.Length - shown.Length;
         bool together = shown.Length <= MostTogether;
-        var sheet = new Sheet(Title(curves, shown, trait), string.Create(CultureInfo.InvariantCulture,
-            $"Share still on sale, with its 95 % range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? " Behind each name: the day by which half are sold." : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more {trait}s with fewer pieces are not drawn." : "")}"));
+        var sheet = new Sheet(title(curves, shown), string.Create(CultureInfo.InvariantCulture,
+            $"Share still on sale, with its {Scale.Percent(curves.All!.Level)} range, as of {curves.AsOf:yyyy-MM-dd}.{(together ? " Behind each name: the day by which half are sold." : " Thin grey: all together.")} Ticks on a line: last seen still on sale. Below the days: pieces followed that long.{(left > 0 ? $" {left} more, with fewer pieces, are not drawn." : "")}"));
         Scale days = Scale.Of(shown.Select(c => c.Curve.LastFollowUp).Append(0), about: together ? 6 : 4);
         if (together)
             DrawTogether(sheet, shown, days);
         else
-            DrawApart(sheet, shown, days, curves.All!);
+            DrawApart(sheet, shown, days, curves.All);
         return sheet.Finish(string.Join("; ", shown.Select(c => string.Create(CultureInfo.InvariantCulture,
             $"{c.Name}: {c.Curve.Ended} of {c.Curve.Count} sold, {(c.Curve.Median().Time is null ? "half not yet" : $"half by {Days(c)}")}"))) + ".");
     }
@@ -142,14 +155,14 @@ public static class SurvivalPlot
         }
     }
 
-    private static string Title(MarketCurves curves, MarketCurve[] shown, string trait)
+    private static string Title(MarketCurves curves, MarketCurve[] shown)
     {
         MarketCurve[] known = [.. shown.Where(c => c.Curve.Ended >= FewSales && c.Curve.Median().Time is not null)
             .OrderBy(c => c.Curve.Median().Time)];
         if (known.Length >= 2 && curves.DifferenceP < Clear)
             return $"Half of {known[0].Name} pieces sell within {Days(known[0])}, of {known[^1].Name} pieces within {Days(known[^1])}";
         if (shown.Length >= 2)
-            return $"How fast pieces sell does not clearly differ by {trait}";
+            return $"How fast pieces sell does not clearly differ by {curves.By}";
         return shown[0].Curve.Median().Time is null
             ? $"Fewer than half of the {shown[0].Name} pieces have sold"
             : $"Half of the {shown[0].Name} pieces sell within {Days(shown[0])}";

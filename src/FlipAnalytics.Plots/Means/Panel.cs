@@ -49,6 +49,9 @@ internal sealed class Panel
     /// <summary>The level axis.</summary>
     public Scale X => layout.X;
 
+    /// <summary>The upright axis.</summary>
+    public Scale Y => layout.Y;
+
     private float RoomForNames => Area.Left - layout.Left - 2 * TickGap;
 
     /// <summary>The value so many pixels to the right of another.</summary>

@@ -46,6 +46,35 @@ internal sealed record Scale(
             IsLogarithmic: true);
     }
 
+    /// <summary>A scale of days, by day number, with a little room and ticks at the first of months.</summary>
+    /// <param name="days">What it must hold.</param>
+    public static Scale Days(IReadOnlyCollection<DateOnly> days)
+    {
+        const int MonthsAYear = 12, MostTicks = 7, LeastRoom = 10;
+        int first = days.Min(day => day.DayNumber), last = days.Max(day => day.DayNumber);
+        int room = Math.Max(LeastRoom, (last - first) / 25);
+        int low = Math.Max(DateOnly.MinValue.DayNumber, first - room), high = Math.Min(DateOnly.MaxValue.DayNumber, last + room);
+        int from = Month(low), to = Month(high);
+        int step = new[] { 1, 2, 3, 6 }.FirstOrDefault(months => (to - from) / months <= MostTicks);
+        for (int years = 1; step == 0 || (to - from) / step > MostTicks; years++)
+            step = years * MonthsAYear;
+        return new(low, high,
+            [
+                .. from month in Enumerable.Range(from, to - from + 1)
+                   where month % step == 0
+                   let start = new DateOnly(month / MonthsAYear, month % MonthsAYear + 1, 1)
+                   where start.DayNumber >= low
+                   select ((double)start.DayNumber, start.ToString(
+                       step < MonthsAYear ? "yyyy-MM" : "yyyy", CultureInfo.InvariantCulture)),
+            ]);
+
+        static int Month(int dayNumber)
+        {
+            DateOnly day = DateOnly.FromDayNumber(dayNumber);
+            return day.Year * MonthsAYear + day.Month - 1;
+        }
+    }
+
     /// <summary>A scale with given ends and ticks.</summary>
     public static Scale Fixed(double low, double high, IEnumerable<double> ticks, Func<double, string>? format = null) =>
         new(low, high, [.. ticks.Select(value => Tick(value, format))]);

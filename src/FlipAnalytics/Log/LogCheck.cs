@@ -17,6 +17,7 @@ namespace FlipAnalytics;
 /// <param name="Tables">Tables that are there.</param>
 /// <param name="Missing">Files that are not there, and what each would add.</param>
 /// <param name="Problems">All problems, by file and line.</param>
+/// <param name="Filling">How much of each column of <c>pieces.csv</c> is written down; empty where there is no log.</param>
 public sealed record LogCheck(
     bool HasLog,
     int Pieces,
@@ -31,7 +32,8 @@ public sealed record LogCheck(
     int Warnings,
     ImmutableArray<TableReading> Tables,
     ImmutableArray<MissingFile> Missing,
-    ImmutableArray<LogProblem> Problems)
+    ImmutableArray<LogProblem> Problems,
+    ImmutableArray<ColumnFilling> Filling)
 {
     /// <summary>Checks what came of reading a log.</summary>
     /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
@@ -53,7 +55,8 @@ public sealed record LogCheck(
             reading.Problems.Count(problem => problem.Severity == Severity.Warning),
             [.. reading.Tables.Where(table => table.IsPresent)],
             MissingFiles(reading),
-            reading.Problems);
+            reading.Problems,
+            reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log));
 
         int Count(PieceState state) => pieces.Count(piece => piece.State == state);
     }

@@ -33,31 +33,55 @@ public sealed record MarketCurve(string Name, KaplanMeier Curve)
 /// <param name="AsOf">The log's date.</param>
 /// <param name="Curves">The groups, most pieces first.</param>
 /// <param name="All">All these pieces together; null where there are none.</param>
+/// <param name="Unnamed">Pieces whose group is not written down, which are in no other curve; null where there are none.</param>
 /// <param name="DifferenceP">
 /// Chance of differences at least this large if all groups sold alike (log-rank test); null for fewer than two groups or
 /// where they cannot be compared.
 /// </param>
-public sealed record MarketCurves(string By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, double? DifferenceP)
+public sealed record MarketCurves(
+    string By, DateOnly AsOf, ImmutableArray<MarketCurve> Curves, KaplanMeier? All, KaplanMeier? Unnamed, double? DifferenceP)
 {
-    /// <summary>Groups of every piece that was ever listed; pieces whose trait was not recorded are left out.</summary>
+    private const double RangeLevel = 0.95;
+
+    /// <summary>Groups of every piece that was ever listed.</summary>
     /// <param name="log">The log as known at its date.</param>
     /// <param name="trait">What to tell pieces apart by.</param>
     public static MarketCurves Of(SalesLog log, PieceTrait trait)
     {
         ArgumentNullException.ThrowIfNull(log);
+        return Of(log, trait.ToString().ToLowerInvariant(), piece => NameOf(piece, trait), RangeLevel);
+    }
+
+    /// <summary>Groups of every piece that was ever listed, by any word of theirs.</summary>
+    /// <param name="log">The log as known at its date.</param>
+    /// <param name="by">What the word is.</param>
+    /// <param name="nameOf">The word of a piece; null where it is not written down.</param>
+    /// <param name="level">Chance that a range of a curve holds, between 0 and 1.</param>
+    internal static MarketCurves Of(SalesLog log, string by, Func<Piece, string?> nameOf, double level)
+    {
         var spells =
             (from piece in log.Pieces
-             let name = NameOf(piece, trait)
              let last = AskingPath.Of(piece, [], log.Date).LastOrDefault()
-             where name is not null && last is not null
-             select (Name: name, Time: new SurvivalTime(last.Stop, last.Sold))).ToArray();
-        var groups = spells.GroupBy(spell => spell.Name, StringComparer.OrdinalIgnoreCase)
+             where last is not null
+             select (Name: nameOf(piece), Time: new SurvivalTime(last.Stop, last.Sold))).ToArray();
+        var named = spells.Where(spell => spell.Name is not null).ToArray();
+        var groups = named.GroupBy(spell => spell.Name!, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase);
-        return new(trait.ToString().ToLowerInvariant(), log.Date,
-            [.. groups.Select(group => new MarketCurve(group.Key, KaplanMeier.Estimate([.. group.Select(spell => spell.Time)])))],
-            spells.Length == 0 ? null : KaplanMeier.Estimate([.. spells.Select(spell => spell.Time)]),
-            Difference([.. spells.Select(spell => spell.Time)], [.. spells.Select(spell => spell.Name.ToUpperInvariant())]));
+        return new(by, log.Date,
+            [.. groups.Select(group => new MarketCurve(group.Key, Curve(group.Select(spell => spell.Time))!))],
+            Curve(named.Select(spell => spell.Time)),
+            Curve(spells.Where(spell => spell.Name is null).Select(spell => spell.Time)),
+            Difference([.. named.Select(spell => spell.Time)], [.. named.Select(spell => spell.Name!.ToUpperInvariant())]));
+
+        KaplanMeier? Curve(IEnumerable<SurvivalTime> times) =>
+            times.ToArray() is { Length: > 0 } some ? KaplanMeier.Estimate(some, level) : null;
     }
+
+    /// <summary>The curve of a group, in either case; null where none of its pieces was listed.</summary>
+    /// <param name="name">Its name; null for pieces whose group is not written down.</param>
+    public KaplanMeier? Named(string? name) => name is null
+        ? Unnamed
+        : Curves.FirstOrDefault(curve => string.Equals(curve.Name, name, StringComparison.OrdinalIgnoreCase))?.Curve;
 
     private static double? Difference(SurvivalTime[] times, string[] names)
     {

@@ -6,7 +6,7 @@ namespace FlipAnalytics;
 /// <summary>The owner's question at home: which colors (types, finishes, sources, channels) sell fast and well?</summary>
 public static class GroupComparison
 {
-    private const double RangeLevel = 0.8;
+    internal const double RangeLevel = 0.8;
     private const int LastYear = 365;
     private static readonly double RangeQuantile = MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, (1 + RangeLevel) / 2);
 
@@ -21,6 +21,7 @@ public static class GroupComparison
             throw new ArgumentOutOfRangeException(nameof(by), by, "Group by color, type, finish, source or channel.");
         var models = FittedModels.Of(log);
         var group = new GroupModels(models, by);
+        var market = MarketCurves.Of(log, by.Singular(), WrittenDown, RangeLevel);
         var byLevel = log.Pieces.ToLookup(p => by.LevelOf(p));
         (string Level, int Sold)[] sold =
         [
@@ -40,6 +41,7 @@ public static class GroupComparison
                 AsOf = log.Date,
                 Workshop = log.Workshop,
                 By = by,
+                Market = market,
                 TargetWage = new PurchaseTerms().WageFor(log.Workshop),
                 Sold = log.Pieces.Count(p => p.IsSold),
                 ToldApart = new()
@@ -66,10 +68,11 @@ public static class GroupComparison
             },
             group);
 
+        string? WrittenDown(Piece piece) => by.LevelOf(piece) is var level && level == GroupWords.NotWrittenDown ? null : level;
+
         LevelRecord Level(string name, Piece[] pieces)
         {
-            SurvivalTime[] times = [.. group.Days.Where(d => by.LevelOf(d.Piece) == name).Select(d => d.Time)];
-            KaplanMeier? curve = times.Length == 0 ? null : KaplanMeier.Estimate(times, RangeLevel);
+            KaplanMeier? curve = market.Named(name == GroupWords.NotWrittenDown ? null : name);
             var (daysP, priceP) = tests.Of(name);
             var power = tests.Power(name);
             return new()

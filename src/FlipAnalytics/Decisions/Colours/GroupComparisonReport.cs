@@ -155,6 +155,9 @@ public sealed record GroupComparisonReport
     /// <summary>The grouping.</summary>
     public required GroupedBy By { get; init; }
 
+    /// <summary>How long pieces of each level stay on the market, as seen; the curves of <see cref="Levels"/> are these.</summary>
+    public required MarketCurves Market { get; init; }
+
     /// <summary>The wage hours are paid at.</summary>
     public required decimal TargetWage { get; init; }
 

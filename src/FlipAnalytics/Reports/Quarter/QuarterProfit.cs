@@ -45,6 +45,30 @@ public sealed record QuarterProfit(
     /// <summary>Net profit; below zero for a loss.</summary>
     public decimal Net => Contribution - OtherCosts;
 
+    /// <summary>
+    /// From the sales to the net profit, step by step: what came in, what each kind of cost took, below zero, and what is
+    /// left. Kinds without a cost are left out; the last is the sum of the others.
+    /// </summary>
+    public ImmutableArray<WaterfallStep> Waterfall()
+    {
+        WaterfallStep[] costs =
+        [
+            new("paid for the pieces sold", -Purchases),
+            new("supplies", -Supplies),
+            new("fees and delivery", -Fees - Delivery),
+            new("outings", -Outings),
+            new("given away or scrapped", -WrittenOff),
+            new("wear of tools", -ToolWear),
+            new("overheads", -Overheads),
+        ];
+        return
+        [
+            new(DeliveryCharged == 0 ? "sales" : "sales and delivery charged", Sales + DeliveryCharged),
+            .. costs.Where(cost => cost.Amount != 0),
+            new(Net < 0 ? "what you lost" : "what you made", Net),
+        ];
+    }
+
     internal static QuarterProfit Of(QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales) => new(
         sales.Length,
         sales.Sum(sale => sale.SalePrice ?? 0),

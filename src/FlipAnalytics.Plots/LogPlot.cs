@@ -1,0 +1,70 @@
+using System.Globalization;
+
+namespace FlipAnalytics.Plots;
+
+/// <summary>How much of each column of <c>pieces.csv</c> is written down: a row a column, the widest gap first.</summary>
+public static class LogPlot
+{
+    private const int MostNamed = 3;
+
+    /// <summary>The plot.</summary>
+    /// <param name="check">The check of a log.</param>
+    public static Figure Of(LogCheck check)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        if (check.Pieces == 0)
+        {
+            return Sheet.Sentence(
+                "How much of pieces.csv is written down",
+                check.HasLog ? "No piece is written down yet: add a row to pieces.csv for each piece you bought." : LogCheckText.Answer(check));
+        }
+
+        ColumnFilling[] rows =
+        [
+            .. check.Filling.Where(column => column.ShareKnown is not null)
+                .OrderBy(column => column.IsExtra).ThenBy(column => column.ShareKnown).ThenBy(column => column.ShareWritten),
+        ];
+        var sheet = new Sheet(
+            Title(rows),
+            "Share of the pieces that can have it; on sale or sold ones have a listing date, sold ones a sale price. Paler: told elsewhere in the log. Grey, below: often empty by right.");
+        BarRows.AddTo(
+            sheet,
+            [
+                .. rows.Select(row => new BarRow(row.Column, row.ShareWritten!.Value, Label(row))
+                {
+                    Color = row.IsExtra ? Style.QuietInk : Style.Standing,
+                    Paler = row.Elsewhere > 0 ? row.ShareKnown : null,
+                }),
+            ],
+            new(Scale.Fixed(0, 1, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), "of the pieces, in percent")
+            {
+                RowHeight = 21,
+                Thickness = 13,
+                NameColumn = 140,
+                LabelsInLine = true,
+            });
+        return sheet.Finish(string.Join("; ", rows.Select(row => $"{row.Column} {Label(row)}")) + ".");
+    }
+
+    private static string Title(ColumnFilling[] rows)
+    {
+        ColumnFilling[] gaps = [.. rows.Where(row => row is { IsExtra: false, Missing: > 0 }).Take(MostNamed)];
+        if (gaps.Length == 0)
+            return "Everything that the answers ask for is written down in your log";
+        string[] words =
+        [
+            .. gaps.Select(gap => string.Create(
+                CultureInfo.InvariantCulture, $"{gap.Column} of {gap.Missing} of {gap.Of}{Which(gap)} pieces")),
+        ];
+        return $"Most often missing: {string.Join(", ", words)}";
+    }
+
+    private static string Label(ColumnFilling row)
+    {
+        string written = string.Create(CultureInfo.InvariantCulture, $"{row.Written} of {row.Of}{Which(row)}");
+        return row.Elsewhere == 0
+            ? written : string.Create(CultureInfo.InvariantCulture, $"{written}, {row.Elsewhere} by {row.ElsewhereIn}");
+    }
+
+    private static string Which(ColumnFilling row) => row.Pieces == "all" ? "" : " " + row.Pieces;
+}
