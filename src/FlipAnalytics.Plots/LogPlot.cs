@@ -16,7 +16,9 @@ public static class LogPlot
         {
             return Sheet.Sentence(
                 "How much of pieces.csv is written down",
-                check.HasLog ? "No piece is written down yet: add a row to pieces.csv for each piece you bought." : LogCheckText.Answer(check));
+                check.HasLog
+                    ? "No piece is written down yet: add a row to pieces.csv for each piece you bought."
+                    : "No log could be read, so there is nothing to draw: flip check says why.");
         }
 
         ColumnFilling[] rows =

@@ -54,13 +54,14 @@ internal sealed record Scale(
         int first = days.Min(day => day.DayNumber), last = days.Max(day => day.DayNumber);
         int room = Math.Max(LeastRoom, (last - first) / 25);
         int low = Math.Max(DateOnly.MinValue.DayNumber, first - room), high = Math.Min(DateOnly.MaxValue.DayNumber, last + room);
-        int from = Month(low), to = Month(high);
-        int step = new[] { 1, 2, 3, 6 }.FirstOrDefault(months => (to - from) / months <= MostTicks);
-        for (int years = 1; step == 0 || (to - from) / step > MostTicks; years++)
+        int firstMonth = Month(low), lastMonth = Month(high);
+        int[] withinAYear = [1, 2, 3, 6];
+        int step = withinAYear.FirstOrDefault(months => (lastMonth - firstMonth) / months <= MostTicks);
+        for (int years = 1; step == 0 || (lastMonth - firstMonth) / step > MostTicks; years++)
             step = years * MonthsAYear;
         return new(low, high,
             [
-                .. from month in Enumerable.Range(from, to - from + 1)
+                .. from month in Enumerable.Range(firstMonth, lastMonth - firstMonth + 1)
                    where month % step == 0
                    let start = new DateOnly(month / MonthsAYear, month % MonthsAYear + 1, 1)
                    where start.DayNumber >= low

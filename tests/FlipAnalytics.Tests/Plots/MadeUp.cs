@@ -18,7 +18,7 @@ internal static class MadeUp
         ];
         return new(
             "color", new(2026, 3, 31), curves,
-            groups == 0 ? null : KaplanMeier.Estimate([.. Enumerable.Range(0, groups).SelectMany(Spells)]), groups < 2 ? null : 0.01);
+            groups == 0 ? null : KaplanMeier.Estimate([.. Enumerable.Range(0, groups).SelectMany(Spells)]), null, groups < 2 ? null : 0.01);
     }
 
     public static EffectIntervals Effects(int rows, bool isLong = false) => new("sale price", "color", 0.8,
@@ -57,6 +57,56 @@ internal static class MadeUp
             [new(0, 320), .. Enumerable.Range(1, i % 6).Select(k => new AskedPrice(7 * k, 320 - 12.25m * k))],
             45 + i, (PieceState)(1 + i % 3), i % 3 == 1 ? 240 : null)),
     ];
+
+    /// <summary>Flips sold 75 days apart, every seventh at a loss, one far above the others.</summary>
+    public static WagesReport Wages(int flips, bool isLong = false) => WagesReport.Of(new()
+    {
+        Date = FirstSale.AddDays(75 * flips),
+        Workshop = new() { TargetWage = 15 },
+        Pieces = [.. Enumerable.Range(0, flips).Select(i => Flip(i, FirstSale.AddDays(75 * i), isLong))],
+    });
+
+    /// <summary>A quarter, or a span of days, with so many sales and as many pieces in stock.</summary>
+    public static QuarterReport Quarter(int pieces, bool isLong = false, decimal scale = 1)
+    {
+        var log = new SalesLog
+        {
+            Date = new(2026, 4, 20),
+            Pieces =
+            [
+                .. Enumerable.Range(0, pieces).Select(i => Flip(i, new(2026, 1 + i % 3, 1 + i % 28), isLong, scale)),
+                .. Enumerable.Range(0, pieces).Select(i => new Piece
+                {
+                    Id = $"S{i}", Type = Name(i, isLong), BoughtOn = new DateOnly(2026, 3, 30).AddDays(-17 * i), BoughtPrice = (20 + i) * scale,
+                }),
+            ],
+        };
+        return QuarterReport.Of(log, ReportPeriod.Parse(isLong ? "2026-01-05..2026-03-30" : "2026-Q1")!);
+    }
+
+    public static LogCheck Filling(int columns, bool isLong = false) => new(
+        true, columns, 0, 0, 0, 0, null, null, 0, 0, 0, [], [], [],
+        [
+            .. Enumerable.Range(0, columns).Select(i => new ColumnFilling(
+                Name(i, isLong), i % 2 == 0 ? "all" : "offered", 40 + i, 40 - i, i % 3, i % 3 == 0 ? null : "hours.csv", i % 5 == 4)),
+        ]);
+
+    private static readonly DateOnly FirstSale = new(2017, 2, 1);
+
+    private static Piece Flip(int i, DateOnly soldOn, bool isLong, decimal scale = 1) => new()
+    {
+        Id = isLong ? Name(i, isLong) : $"P{i}",
+        Type = Name(i, isLong),
+        BoughtOn = soldOn.AddDays(-40),
+        BoughtPrice = (i % 7 == 3 ? 190 : 30) * scale,
+        ListedOn = soldOn.AddDays(-10),
+        SoldOn = soldOn,
+        SoldPrice = (120 + 13 * i % 60) * scale,
+        Fees = 6 * scale,
+        DeliveryCost = 0,
+        SuppliesCost = 15 * scale,
+        Hours = i == 5 ? 0.2m : 5 + i % 4,
+    };
 
     private static SurvivalTime[] Spells(int group) =>
         [.. Enumerable.Range(1, 12).Select(k => new SurvivalTime(5 * k + 3 * group, k % (group + 3) != 1))];

@@ -78,20 +78,34 @@ public sealed class PlottedRecordTests
         Assert.Equal(prices.Curve.Select(at => at.Median).Order(), prices.Curve.Select(at => at.Median));
     }
 
-    [Fact]
-    public void EffectsAreThoseOfTheFitInPercent()
+    [Theory]
+    [InlineData(ModelName.Price)]
+    [InlineData(ModelName.Days)]
+    public void EffectsAreThoseOfTheComparisonInPercent(ModelName amount)
     {
-        SalesLog log = Workbench.Demo(100, seed: 2);
-        FitGroup colors = ModelFitting.Fit(log, ModelName.Price, Estimator.Mixed, plain: false).Random.Single(g => g.Group == "color");
-        EffectIntervals effects = EffectIntervals.Of(FittedModels.Of(log), ModelName.Price, PieceTrait.Color);
-        Assert.NotEmpty(effects.Rows);
+        GroupComparisonReport report = GroupComparison.Of(Workbench.Demo(100, seed: 2), GroupedBy.Color);
+        var effects = EffectIntervals.Of(report, amount);
+        Assert.Equal(("color", 0.8), (effects.Group, effects.Level));
+        Assert.True(effects.Rows.Length >= 5);
+        Assert.Equal(effects.Rows.Select(row => row.Estimate).OrderDescending(), effects.Rows.Select(row => row.Estimate));
         Assert.All(effects.Rows, row =>
         {
-            FitLevel level = colors.Levels.Single(l => l.Level == row.Name);
-            Assert.Equal(Math.Exp(level.Effect), 1 + row.Estimate / 100, 9);
-            Assert.Equal(Math.Exp(level.Effect + 1.959963985 * level.StandardError), 1 + row.High / 100, 6);
-            Assert.Equal(log.Pieces.Count(p => p.SoldPrice > 0 && p.Colour == row.Name), row.Count);
+            LevelRecord level = report.Levels.Single(l => l.Level == row.Name);
+            RelativeDifference effect = (amount == ModelName.Days ? level.Days : level.Price)!;
+            Assert.Equal((100 * effect.Low, 100 * effect.High), (row.Low, row.High));
+            Assert.Equal(amount == ModelName.Days ? level.Curve[0].AtRisk : level.Sold, row.Count);
         });
+    }
+
+    [Fact]
+    public void TheCurvesOfAComparisonClaimWhatTheComparisonClaimsAndNoMore()
+    {
+        GroupComparisonReport report = GroupComparison.Of(Workbench.Demo(60, seed: 4), GroupedBy.Finish);
+        Figure figure = SurvivalPlot.Of(report);
+        Assert.Equal(new GroupComparisonSentences(report).Headline(), figure.Title);
+        Assert.All(report.Market.Curves, curve => Assert.Equal(
+            curve.Curve.Median(), report.Levels.Single(level => level.Level == curve.Name).MedianDays));
+        Assert.Contains(figure.Texts, text => text.Text.Contains("80 % range", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -104,10 +118,14 @@ public sealed class PlottedRecordTests
         SalesLog log = Workbench.Demo(flips, seed: 4);
         var models = FittedModels.Of(log);
         foreach (PieceTrait trait in Enum.GetValues<PieceTrait>())
-        {
             LayoutCheck.IsReadable(SurvivalPlot.Of(MarketCurves.Of(log, trait)));
-            LayoutCheck.IsReadable(IntervalPlot.Of(EffectIntervals.Of(models, ModelName.Price, trait)));
-            LayoutCheck.IsReadable(IntervalPlot.Of(EffectIntervals.Of(models, ModelName.Days, trait)));
+
+        foreach (GroupedBy by in new[] { GroupedBy.Color, GroupedBy.Channel })
+        {
+            GroupComparisonReport report = GroupComparison.Of(log, by);
+            LayoutCheck.IsReadable(SurvivalPlot.Of(report));
+            LayoutCheck.IsReadable(IntervalPlot.Of(EffectIntervals.Of(report, ModelName.Price)));
+            LayoutCheck.IsReadable(IntervalPlot.Of(EffectIntervals.Of(report, ModelName.Days)));
         }
 
         foreach (ModelName model in new[] { ModelName.Price, ModelName.Hours, ModelName.Supplies })
@@ -120,6 +138,8 @@ public sealed class PlottedRecordTests
 
         LayoutCheck.IsReadable(PricePlot.Of(PriceBySize.Of(models)));
         LayoutCheck.IsReadable(AskingPlot.Of(AskingHistory.Of(log), log.Workshop));
+        LayoutCheck.IsReadable(WagePlot.Of(WagesReport.Of(log)));
+        LayoutCheck.IsReadable(QuarterPlot.Of(QuarterReport.Of(log, QuarterReport.UsualPeriod(log))));
     }
 
     private static SalesLog ThreePieces() => new()

@@ -28,6 +28,9 @@ public sealed class ReadablePlotTests
         ["residuals"] = (count, isLong) => ResidualPlot.Of(MadeUp.Check(count, isLong)),
         ["coverage"] = (count, isLong) => CoveragePlot.Of(MadeUp.Check(count, isLong)),
         ["asking"] = (count, isLong) => AskingPlot.Of(MadeUp.Asking(count, isLong), new()),
+        ["wages"] = (count, isLong) => WagePlot.Of(MadeUp.Wages(count, isLong)),
+        ["quarter"] = (count, isLong) => QuarterPlot.Of(MadeUp.Quarter(count, isLong)),
+        ["log"] = (count, isLong) => LogPlot.Of(MadeUp.Filling(count, isLong)),
     };
 
     [Theory]
@@ -43,6 +46,9 @@ public sealed class ReadablePlotTests
     [InlineData("residuals", "There are too few logged pieces")]
     [InlineData("coverage", "There are too few logged pieces")]
     [InlineData("asking", "No piece has both a listing date and an asking price.")]
+    [InlineData("wages", "Nothing is sold yet")]
+    [InlineData("quarter", "In 2026-Q1 you sold nothing. No costs fell into it. No piece was in stock")]
+    [InlineData("log", "No piece is written down yet")]
     public void WithoutDataThereIsASentenceInsteadOfEmptyAxes(string plot, string beginning) =>
         Assert.StartsWith(beginning, LayoutCheck.Sentence(Plots[plot](0, false)), StringComparison.Ordinal);
 
@@ -50,8 +56,11 @@ public sealed class ReadablePlotTests
     [InlineData(0.001)]
     [InlineData(1)]
     [InlineData(1e5)]
-    public void AxesFitTheAmountsOfAnyCurrency(double scale) =>
+    public void AxesFitTheAmountsOfAnyCurrency(double scale)
+    {
         LayoutCheck.IsReadable(PricePlot.Of(MadeUp.Prices(6, scale: (decimal)scale)));
+        LayoutCheck.IsReadable(QuarterPlot.Of(MadeUp.Quarter(6, scale: (decimal)scale)));
+    }
 
     [Fact]
     public void AForestOfFortyRowsIsAsHighAsItNeedsAndNamesEach()
@@ -66,7 +75,7 @@ public sealed class ReadablePlotTests
     public void SixOfFortyCurvesAreDrawnAndTheRestIsCounted()
     {
         Figure figure = SurvivalPlot.Of(MadeUp.Curves(40));
-        Assert.Contains(figure.Texts, text => text.Text.ReplaceLineEndings(" ").Contains("34 more colors", StringComparison.Ordinal));
+        Assert.Contains(figure.Texts, text => text.Text.ReplaceLineEndings(" ").Contains("34 more, with fewer pieces", StringComparison.Ordinal));
         Assert.Equal(6, figure.Texts.Count(text => text.Text.Contains(": half ", StringComparison.Ordinal)));
     }
 
