@@ -131,12 +131,14 @@ public static class WagePlot
         if (report.Workshop.TargetWage is not { } target)
             return paid;
         string wanted = $"the {Style.Money(target, report.Workshop)} you want";
-        return (total.Range is { } range ? (range.Low > target, range.High < target) : (false, false)) switch
+        // A wage that lacks costs can be too high, so only that it is too low is certain.
+        return total.Range switch
         {
-            (true, _) when !report.FullIsAtMost => $"{paid}, clearly more than {wanted}",
-            (_, true) => $"{paid}, clearly less than {wanted}",
-            _ when wage < target => $"{paid}; that falls short of {wanted}, by luck perhaps",
-            _ => $"{paid}; that reaches {wanted}, by luck perhaps",
+            { High: var high } when high < target => $"{paid}, clearly less than {wanted}",
+            _ when wage < target => $"{paid}, short of {wanted}, though luck may be why",
+            _ when report.FullIsAtMost => $"{paid}; costs are missing, so it may not reach {wanted}",
+            { Low: var low } when low > target => $"{paid}, clearly more than {wanted}",
+            _ => $"{paid}; that reaches {wanted}, though luck may be why",
         };
     }
 
