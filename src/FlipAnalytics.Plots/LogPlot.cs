@@ -6,6 +6,7 @@ namespace FlipAnalytics.Plots;
 public static class LogPlot
 {
     private const int MostNamed = 3;
+    private const float PanelGap = 10;
 
     /// <summary>The plot.</summary>
     /// <param name="check">The check of a log.</param>
@@ -31,6 +32,7 @@ public static class LogPlot
             Title(asked),
             "A bar: share of the pieces that can have it; offered are those on sale or sold. Paler: told elsewhere in the log.");
         AddRows(sheet, asked, "What the answers ask for");
+        sheet.Top += PanelGap;
         AddRows(sheet, extra, "Often empty by right");
         return sheet.Finish(string.Join("; ", asked.Concat(extra).Select(row => $"{row.Column} {Label(row)}")) + ".");
     }
@@ -56,7 +58,6 @@ public static class LogPlot
                 NameColumn = 140,
                 Gutter = 265,
             });
-        sheet.Top += 10;
     }
 
     private static string Title(ColumnFilling[] rows)

@@ -54,10 +54,7 @@ public static class QuarterPlot
 
         BarRow Row(string name, QuarterProfit profit) => new(
             name, (double)profit.Net,
-            string.Create(CultureInfo.InvariantCulture, $"{Style.Money(profit.Net, report.Workshop)}, {profit.Pieces} sold"))
-        {
-            Color = profit.Net < 0 ? Style.TakenAway : Style.Standing,
-        };
+            string.Create(CultureInfo.InvariantCulture, $"{Style.Money(profit.Net, report.Workshop)}, {profit.Pieces} sold"));
     }
 
     private static string AddStock(Sheet sheet, QuarterReport report, string currency)
@@ -75,7 +72,7 @@ public static class QuarterPlot
         BarRow[] rows =
         [
             .. stock.ByAge.Where((age, i) => age.Pieces > 0 || i < stock.ByAge.Length - 1).Select(age => new BarRow(
-                age.Name, (double)age.Cost, $"{Style.Money(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
+                age.Name, (double)age.Cost, age.Pieces == 0 ? "none" : $"{Style.Money(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
         ];
         BarRows.AddTo(sheet, rows, Bars(rows, $"cost so far, {currency}") with { Heading = heading });
         return $"{heading}. {string.Join("; ", rows.Select(row => $"{row.Name}: {row.Label}"))}.";

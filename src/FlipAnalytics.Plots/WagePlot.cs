@@ -92,17 +92,16 @@ public static class WagePlot
 
     private static Scale Wages(WagesReport report, FlipWage[] flips, WageGroup[] quarters)
     {
-        IEnumerable<decimal> single = flips.Select(Wage);
+        IEnumerable<decimal> shown = flips.Select(Wage).Concat(quarters.Select(quarter => quarter.Sum.FullWage!.Value));
         if (report.Spread is { } spread && spread.Flips >= EnoughToCut)
         {
             decimal far = OuterFence * (spread.UpperQuartile - spread.LowerQuartile);
-            single = single.Where(wage => wage >= spread.LowerQuartile - far && wage <= spread.UpperQuartile + far);
+            shown = shown.Where(wage => wage >= spread.LowerQuartile - far && wage <= spread.UpperQuartile + far);
         }
 
         return Scale.Of(
-            single.Concat(quarters.Select(quarter => quarter.Sum.FullWage!.Value))
-                .Concat(new[] { report.Total.FullWage, report.Workshop.TargetWage, report.Total.Range?.Low, report.Total.Range?.High, 0 }.OfType<decimal>())
-                .Select(wage => (double)wage));
+            shown.Concat(new[] { report.Total.FullWage, report.Workshop.TargetWage, report.Total.Range?.Low, report.Total.Range?.High, 0 }
+                .OfType<decimal>()).Select(wage => (double)wage));
     }
 
     private static string Explanation(WagesReport report, FlipWage[] flips, FlipWage[] beyond)

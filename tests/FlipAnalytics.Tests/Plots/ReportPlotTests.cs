@@ -33,10 +33,10 @@ public sealed class ReportPlotTests
     [Fact]
     public void AWageFarBeyondTheOthersStandsAtTheEdgeWithItsNumber()
     {
-        // (120 + 13·5 − 30 − 6 − 15) / 0.2 h = 670; the other flips pay up to about 25.
+        // (120 + 65 mod 60 − 30 − 6 − 15) / 0.2 h = 370; the other flips pay up to about 25.
         Figure figure = WagePlot.Of(MadeUp.Wages(40));
         Assert.Contains(figure.Texts, text => text.Text.ReplaceLineEndings(" ").Contains(
-            "At the edge: 1 beyond it, farthest P5 with 645.00.", StringComparison.Ordinal));
+            "At the edge: 1 beyond it, farthest P5 with 370.00.", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -53,19 +53,19 @@ public sealed class ReportPlotTests
     public void TheQuarterGoesFromTheSalesToWhatWasMade()
     {
         QuarterReport report = QuarterReport.Of(TwoFlips, ReportPeriod.Parse("2026-Q1")!);
-        Assert.Equal(
-            [new("sales", 100), new("paid for the pieces sold", -20), new("what you made", 80)], report.Profit.Waterfall());
+        Assert.Equal<WaterfallStep>(
+            [new("sales", 100), new("paid for the pieces sold", -20), new("what you made", 80)], [.. report.Profit.Waterfall()]);
         Figure figure = QuarterPlot.Of(report);
         Assert.Equal("In 2026-Q1 you made 80.00 for 8 hours: 10.00 an hour", figure.Title);
         Assert.Contains("sales 100, paid for the pieces sold −20, what you made 80", figure.Alternative, StringComparison.Ordinal);
         Assert.Contains("2026-Q1: 80.00, 1 sold; 2025-Q4, the one before: the log begins later", figure.Alternative, StringComparison.Ordinal);
-        // The piece sold in May was bought 40 days before, so nothing is in stock in March.
+        // The piece sold in May was bought 30 days before, so nothing is in stock in March.
         Assert.EndsWith("No piece in stock on 2026-03-31.", figure.Alternative, StringComparison.Ordinal);
     }
 
     [Fact]
     public void StockStandsByDaysSinceBought() => Assert.Contains(
-        "by days since bought: 1 piece that cost 90.00. 0-30 days: 90.00, 1 piece; 31-90 days: 0.00, 0 pieces;",
+        "by days since bought: 1 piece that cost 90.00. 0-30 days: 90.00, 1 piece; 31-90 days: none;",
         QuarterPlot.Of(QuarterReport.Of(TwoFlips with { Date = new(2026, 4, 20) }, ReportPeriod.Parse("2026-04")!)).Alternative,
         StringComparison.Ordinal);
 
@@ -128,7 +128,7 @@ public sealed class ReportPlotTests
     {
         Id = id,
         Type = "desk",
-        BoughtOn = day.AddDays(-40),
+        BoughtOn = day.AddDays(-30),
         BoughtPrice = bought,
         ListedOn = day.AddDays(-20),
         SoldOn = day,
