@@ -8,6 +8,9 @@ namespace FlipAnalytics.Notebooks;
 /// <summary>Tables of a report as data frames, and as tables of a notebook.</summary>
 public static class ReportFrame
 {
+    // The first cell is the heading of its row, which must not be empty.
+    private const string Unnamed = "not written down";
+
     /// <summary>
     /// A data frame of the same rows and columns: decimals stay decimal, what is unknown is null. For looking and sorting:
     /// the frame's own grouped means divide by unknown cells too.
@@ -33,7 +36,7 @@ public static class ReportFrame
                     .. table.Columns.Select((column, i) =>
                         new HtmlColumn(column.Meaning, table.Rows.All(row => row[i] is null or decimal or int))),
                 ],
-                table.Rows.Select(row => row.Select((cell, i) => Shown(cell, digits[i])).ToArray())).Content();
+                table.Rows.Select(row => row.Select((cell, i) => i == 0 && cell is null ? Unnamed : Shown(cell, digits[i])).ToArray())).Content();
     }
 
     // Amounts below each other have as many digits, so that their points stand below each other.
