@@ -4,7 +4,7 @@ namespace FlipAnalytics.Notebooks;
 public static class WagesHtml
 {
     /// <summary>Flips shown of those that lost money.</summary>
-    public const int LosersShown = 5;
+    public const int LosersShown = 3;
 
     /// <summary>The answer, how sure it is, and what is not in it.</summary>
     /// <param name="report">The report.</param>
