@@ -10,10 +10,19 @@ public static class BenchHours
     public static ImmutableDictionary<string, decimal> ByPiece(SalesLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        var hours = log.Hours.Where(entry => entry.PieceId is not null)
-            .GroupBy(entry => entry.PieceId!, StringComparer.OrdinalIgnoreCase)
-            .ToImmutableDictionary(g => g.Key, g => g.Sum(entry => entry.Hours), StringComparer.OrdinalIgnoreCase);
-        return hours.SetItems(log.Pieces.Where(p => p.Hours is not null)
-            .Select(p => KeyValuePair.Create(p.Id, p.Hours!.Value)));
+        Dictionary<string, decimal> hours = new(StringComparer.OrdinalIgnoreCase);
+        foreach (HoursEntry entry in log.Hours)
+        {
+            if (entry.PieceId is { } piece)
+                hours[piece] = hours.GetValueOrDefault(piece) + entry.Hours;
+        }
+
+        foreach (Piece piece in log.Pieces)
+        {
+            if (piece.Hours is { } total)
+                hours[piece.Id] = total;
+        }
+
+        return hours.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
     }
 }

@@ -52,8 +52,12 @@ public sealed record HoursLedger
     public static HoursLedger Of(SalesLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        WorkCalendar calendar = new(log);
-        var bench = BenchHours.ByPiece(log);
+        return Of(log, new WorkCalendar(log));
+    }
+
+    /// <summary>The hours of a log whose calendar of work is at hand.</summary>
+    internal static HoursLedger Of(SalesLog log, WorkCalendar calendar)
+    {
         decimal[] outings = new decimal[log.Pieces.Length];
         decimal[] general = new decimal[log.Pieces.Length];
         List<GeneralHours> fruitful = [];
@@ -102,7 +106,7 @@ public sealed record HoursLedger
             Pieces =
             [
                 .. log.Pieces.Select((piece, i) => new PieceHours(
-                    bench.TryGetValue(piece.Id, out decimal hours) ? hours : null, outings[i], general[i])),
+                    calendar.Hours.TryGetValue(piece.Id, out decimal hours) ? hours : null, outings[i], general[i])),
             ],
             Outings = [.. fruitful],
             General = [.. others],

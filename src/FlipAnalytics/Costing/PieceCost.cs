@@ -64,6 +64,23 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
         _ => null,
     };
 
+    /// <summary>
+    /// Day it left the stock; null while it is here, the first of all days where the log tells none though it has left.
+    /// </summary>
+    internal DateOnly? LeftStockOn => Piece.IsSold || Piece.IsGone ? EndedOn ?? DateOnly.MinValue : null;
+
+    /// <summary>
+    /// Day from which the stock holds a cost: its own, at the latest the day the piece left; without one, when the piece was
+    /// bought, or where that is unknown when it left, or before everything.
+    /// </summary>
+    /// <param name="line">One of <see cref="Lines"/>.</param>
+    /// <param name="leftStockOn">As <see cref="LeftStockOn"/> has it, found once for all lines.</param>
+    internal DateOnly AroseOn(CostLine line, DateOnly? leftStockOn)
+    {
+        DateOnly arose = line.Date ?? Piece.BoughtOn ?? leftStockOn ?? DateOnly.MinValue;
+        return arose > leftStockOn ? leftStockOn.Value : arose;
+    }
+
     private DateOnly? LastDay => Piece.ListedOn > Piece.ReadyOn || Piece.ReadyOn is null
         ? Piece.ListedOn ?? Piece.BoughtOn
         : Piece.ReadyOn;

@@ -40,14 +40,14 @@ public sealed record StockMovement(
         decimal opening = 0, added = 0, sold = 0, writtenOff = 0, kept = 0, closing = 0;
         foreach (PieceCost cost in book.Pieces)
         {
-            bool hasLeft = cost.Piece.IsSold || cost.Piece.IsGone;
-            DateOnly left = hasLeft ? cost.EndedOn ?? DateOnly.MinValue : DateOnly.MaxValue;
+            DateOnly? leftOn = cost.LeftStockOn;
+            bool hasLeft = leftOn is not null;
+            DateOnly left = leftOn ?? DateOnly.MaxValue;
             foreach (CostLine line in cost.Lines)
             {
                 if (!counts[(int)line.Kind])
                     continue;
-                DateOnly arose = line.Date ?? cost.Piece.BoughtOn ?? (hasLeft ? left : DateOnly.MinValue);
-                arose = arose > left ? left : arose;
+                DateOnly arose = cost.AroseOn(line, leftOn);
                 // Still here at the date of the books means still here at any later day asked for.
                 bool leftInPeriod = hasLeft && left >= from && left <= to;
                 if (arose < from && (!hasLeft || left >= from))

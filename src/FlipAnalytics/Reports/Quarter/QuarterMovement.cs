@@ -64,7 +64,7 @@ public sealed record QuarterMovement(
                 stated += amount;
             else if (arose)
                 fromCans += amount;
-            if (!period.Contains(QuarterBooks.LeftOn(line.Cost)))
+            if (!period.Contains(line.Left))
                 continue;
             Piece piece = line.Cost.Piece;
             bool isDated = QuarterBooks.EndWrittenDown(piece) is not null;
@@ -82,7 +82,7 @@ public sealed record QuarterMovement(
             bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
             Paid(books, CostKind.Supplies, day => period.Contains(day)),
             Paid(books, CostKind.Tools, day => period.Contains(day)),
-            QuarterProfit.Wear(books).Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+            books.Wear.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
             otherDay);
     }
 

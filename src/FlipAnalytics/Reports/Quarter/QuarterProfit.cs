@@ -81,10 +81,6 @@ public sealed record QuarterProfit(
         books.Lines
             .Where(line => line.Cost.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && period.Contains(line.Cost.Piece.LeftOn))
             .Sum(line => line.Line.Amount),
-        Wear(books).Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+        books.Wear.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
         books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
-
-    internal static IEnumerable<CostLine> Wear(QuarterBooks books) =>
-        books.Costs.Pieces.SelectMany(cost => cost.Lines).Where(line => line.Kind == CostKind.Tools)
-            .Concat(books.Costs.ToolsIdle);
 }

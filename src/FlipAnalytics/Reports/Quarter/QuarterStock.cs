@@ -52,7 +52,7 @@ public sealed record QuarterStock(
     internal static QuarterStock At(QuarterBooks books, DateOnly day)
     {
         Dictionary<Piece, decimal> costs = new(ReferenceEqualityComparer.Instance);
-        foreach (StockLine line in books.Lines.Where(line => line.Arose <= day && !HasLeft(line.Cost, day)))
+        foreach (StockLine line in books.Lines.Where(line => line.IsHeldOn(day)))
             costs[line.Cost.Piece] = costs.GetValueOrDefault(line.Cost.Piece) + line.Line.Amount;
         ImmutableArray<QuarterStockPiece> pieces =
         [
@@ -79,12 +79,12 @@ public sealed record QuarterStock(
             books.Lines.Where(line => line.IsStated && line.Arose <= day).Sum(line => line.Line.Amount),
             books.Costs.ToolsLeft.Sum(tool => tool.Value)
                 - QuarterMovement.Paid(books, CostKind.Tools, movement => movement > day)
-                + QuarterProfit.Wear(books).Where(line => line.Date > day).Sum(line => line.Amount));
+                + books.Wear.Where(line => line.Date > day).Sum(line => line.Amount));
     }
 
     /// <summary>Cost of the pieces in stock on an evening.</summary>
     internal static decimal CostAt(QuarterBooks books, DateOnly day) =>
-        books.Lines.Where(line => line.Arose <= day && !HasLeft(line.Cost, day)).Sum(line => line.Line.Amount);
+        books.Lines.Where(line => line.IsHeldOn(day)).Sum(line => line.Line.Amount);
 
     /// <summary>
     /// Day from which a piece was on offer; null where it never was. One with an asking price but no day of listing
@@ -93,7 +93,7 @@ public sealed record QuarterStock(
     internal static DateOnly? OfferedOn(Piece piece) => piece.ListedOn
         ?? (piece.AskingPrice is null ? null : piece.ReadyOn ?? piece.BoughtOn ?? DateOnly.MinValue);
 
-    private static bool HasLeft(PieceCost cost, DateOnly day) => QuarterBooks.LeftOn(cost) <= day;
+    private static bool HasLeft(PieceCost cost, DateOnly day) => cost.LeftStockOn <= day;
 
     private static QuarterStockPiece Of(Piece piece, decimal cost, DateOnly day, LengthUnit unit)
     {
