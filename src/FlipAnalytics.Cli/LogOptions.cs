@@ -38,7 +38,9 @@ internal sealed class LogOptions
 
         AsOfDate date = AsOfDate.Choose(reading.Log, Clock.Today, parsed.GetValue(asOf));
         return new(
-            reading.Log.AsOf(date.Date), date.Sentence, errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
+            reading.Log.AsOf(date.Date),
+            date.Sentence is { } sentence ? $"{sentence} --as-of names another date." : null,
+            errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
     }
 }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using FlipAnalytics.Plots;
 
@@ -73,7 +74,9 @@ internal sealed class WagesCommand
 
     private string Report(ParseResult parsed, SalesLog sales, ReportPeriod? span)
     {
-        var report = WagesReport.Of(sales, span, HoursFilledIn.ByPiece(sales));
+        // The estimates are made while the books are written.
+        Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
+        WagesReport report = WagesReport.Of(sales, span).FillIn(estimates.GetAwaiter().GetResult());
         if (parsed.GetValue(tables) is { } folder)
         {
             foreach (string path in ReportTableFiles.Write(report.Tables(), folder))

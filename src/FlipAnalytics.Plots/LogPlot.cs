@@ -6,6 +6,7 @@ namespace FlipAnalytics.Plots;
 public static class LogPlot
 {
     private const int MostNamed = 3;
+    private const float PanelGap = 10;
 
     /// <summary>The plot.</summary>
     /// <param name="check">The check of a log.</param>
@@ -24,11 +25,22 @@ public static class LogPlot
         ColumnFilling[] rows =
         [
             .. check.Filling.Where(column => column.ShareKnown is not null)
-                .OrderBy(column => column.IsExtra).ThenBy(column => column.ShareKnown).ThenBy(column => column.ShareWritten),
+                .OrderBy(column => column.ShareKnown).ThenBy(column => column.ShareWritten),
         ];
+        ColumnFilling[] asked = [.. rows.Where(row => !row.IsExtra)], extra = [.. rows.Where(row => row.IsExtra)];
         var sheet = new Sheet(
-            Title(rows),
-            "Share of the pieces that can have it; on sale or sold ones have a listing date, sold ones a sale price. Paler: told elsewhere in the log. Grey, below: often empty by right.");
+            Title(asked),
+            "A bar: share of the pieces that can have it; offered are those on sale or sold. Paler: told elsewhere in the log.");
+        AddRows(sheet, asked, "What the answers ask for");
+        sheet.Top += PanelGap;
+        AddRows(sheet, extra, "Often empty by right");
+        return sheet.Finish(string.Join("; ", asked.Concat(extra).Select(row => $"{row.Column} {Label(row)}")) + ".");
+    }
+
+    private static void AddRows(Sheet sheet, ColumnFilling[] rows, string heading)
+    {
+        if (rows.Length == 0)
+            return;
         BarRows.AddTo(
             sheet,
             [
@@ -40,32 +52,28 @@ public static class LogPlot
             ],
             new(Scale.Fixed(0, 1, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), "of the pieces, in percent")
             {
+                Heading = heading,
                 RowHeight = 21,
                 Thickness = 13,
                 NameColumn = 140,
-                LabelsInLine = true,
+                Gutter = 265,
             });
-        return sheet.Finish(string.Join("; ", rows.Select(row => $"{row.Column} {Label(row)}")) + ".");
     }
 
     private static string Title(ColumnFilling[] rows)
     {
-        ColumnFilling[] gaps = [.. rows.Where(row => row is { IsExtra: false, Missing: > 0 }).Take(MostNamed)];
+        ColumnFilling[] gaps = [.. rows.Where(row => row.Missing > 0).Take(MostNamed)];
         if (gaps.Length == 0)
             return "Everything that the answers ask for is written down in your log";
-        string[] words =
-        [
-            .. gaps.Select(gap => string.Create(
-                CultureInfo.InvariantCulture, $"{gap.Column} of {gap.Missing} of {gap.Of}{Which(gap)} pieces")),
-        ];
-        return $"Most often missing: {string.Join(", ", words)}";
+        return "Most often missing: " + string.Join(", ", gaps.Select(gap => string.Create(
+            CultureInfo.InvariantCulture, $"{gap.Column} ({gap.Missing} of {gap.Of})")));
     }
 
     private static string Label(ColumnFilling row)
     {
         string written = string.Create(CultureInfo.InvariantCulture, $"{row.Written} of {row.Of}{Which(row)}");
         return row.Elsewhere == 0
-            ? written : string.Create(CultureInfo.InvariantCulture, $"{written}, {row.Elsewhere} by {row.ElsewhereIn}");
+            ? written : string.Create(CultureInfo.InvariantCulture, $"{written}, {row.Elsewhere} in {row.ElsewhereIn}");
     }
 
     private static string Which(ColumnFilling row) => row.Pieces == "all" ? "" : " " + row.Pieces;

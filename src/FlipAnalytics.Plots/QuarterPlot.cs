@@ -16,7 +16,9 @@ public static class QuarterPlot
         bool hasProfit = report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0;
         if (!hasProfit && report.Closing.Pieces.IsEmpty)
             return Sheet.Sentence($"What {report.Reckoned.Name} paid", $"{headline} No piece was in stock at its end.");
-        var sheet = new Sheet(headline);
+        // The first sentence is the answer; what it leaves out stands below it.
+        string[] sentences = headline.Split(". ", 2);
+        var sheet = new Sheet(sentences[0].TrimEnd('.'), sentences.Length > 1 ? sentences[1] : null);
         string currency = report.Workshop.Currency.Code;
         var words = new List<string>();
         if (hasProfit)
@@ -39,7 +41,7 @@ public static class QuarterPlot
         BarRow[] rows =
         [
             Row(report.Reckoned.Name, report.Profit),
-            .. new[] { (report.AgainstBefore, "before"), (report.AgainstYearEarlier, "a year earlier") }
+            .. new[] { (report.AgainstBefore, "the one before"), (report.AgainstYearEarlier, "a year earlier") }
                 .Where(earlier => earlier.Item1 is not null)
                 .Select(earlier => Earlier(earlier.Item1!, earlier.Item2)),
         ];
@@ -52,10 +54,7 @@ public static class QuarterPlot
 
         BarRow Row(string name, QuarterProfit profit) => new(
             name, (double)profit.Net,
-            string.Create(CultureInfo.InvariantCulture, $"{Style.Money(profit.Net, report.Workshop)}, {profit.Pieces} sold"))
-        {
-            Color = profit.Net < 0 ? Style.TakenAway : Style.Standing,
-        };
+            string.Create(CultureInfo.InvariantCulture, $"{Style.Money(profit.Net, report.Workshop)}, {profit.Pieces} sold"));
     }
 
     private static string AddStock(Sheet sheet, QuarterReport report, string currency)
@@ -69,11 +68,11 @@ public static class QuarterPlot
             return nothing;
         }
 
-        string heading = $"In stock on {evening}, by days since bought: {Style.Count(stock.Pieces.Length, "piece")} for {Style.Money(stock.Cost, report.Workshop)}";
+        string heading = $"In stock on {evening}, by days since bought: {Style.Count(stock.Pieces.Length, "piece")} that cost {Style.Money(stock.Cost, report.Workshop)}";
         BarRow[] rows =
         [
             .. stock.ByAge.Where((age, i) => age.Pieces > 0 || i < stock.ByAge.Length - 1).Select(age => new BarRow(
-                age.Name, (double)age.Cost, $"{Style.Money(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
+                age.Name, (double)age.Cost, age.Pieces == 0 ? "none" : $"{Style.Money(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
         ];
         BarRows.AddTo(sheet, rows, Bars(rows, $"cost so far, {currency}") with { Heading = heading });
         return $"{heading}. {string.Join("; ", rows.Select(row => $"{row.Name}: {row.Label}"))}.";

@@ -34,7 +34,7 @@ public static class SurvivalPlot
     public static Figure Of(GroupComparisonReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return Draw(report.Market, (_, _) => new GroupComparisonSentences(report).Headline());
+        return Draw(report.Market, (_, _) => new GroupComparisonSentences(report).Headline().TrimEnd('.'));
     }
 
     private static Figure Draw(MarketCurves curves, Func<MarketCurves, MarketCurve[], string> title)

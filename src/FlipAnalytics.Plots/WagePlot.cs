@@ -92,17 +92,16 @@ public static class WagePlot
 
     private static Scale Wages(WagesReport report, FlipWage[] flips, WageGroup[] quarters)
     {
-        IEnumerable<decimal> single = flips.Select(Wage);
+        IEnumerable<decimal> shown = flips.Select(Wage).Concat(quarters.Select(quarter => quarter.Sum.FullWage!.Value));
         if (report.Spread is { } spread && spread.Flips >= EnoughToCut)
         {
             decimal far = OuterFence * (spread.UpperQuartile - spread.LowerQuartile);
-            single = single.Where(wage => wage >= spread.LowerQuartile - far && wage <= spread.UpperQuartile + far);
+            shown = shown.Where(wage => wage >= spread.LowerQuartile - far && wage <= spread.UpperQuartile + far);
         }
 
         return Scale.Of(
-            single.Concat(quarters.Select(quarter => quarter.Sum.FullWage!.Value))
-                .Concat(new[] { report.Total.FullWage, report.Workshop.TargetWage, report.Total.Range?.Low, report.Total.Range?.High, 0 }.OfType<decimal>())
-                .Select(wage => (double)wage));
+            shown.Concat(new[] { report.Total.FullWage, report.Workshop.TargetWage, report.Total.Range?.Low, report.Total.Range?.High, 0 }
+                .OfType<decimal>()).Select(wage => (double)wage));
     }
 
     private static string Explanation(WagesReport report, FlipWage[] flips, FlipWage[] beyond)
@@ -131,12 +130,14 @@ public static class WagePlot
         if (report.Workshop.TargetWage is not { } target)
             return paid;
         string wanted = $"the {Style.Money(target, report.Workshop)} you want";
-        return (total.Range is { } range ? (range.Low > target, range.High < target) : (false, false)) switch
+        // A wage that lacks costs can be too high, so only that it is too low is certain.
+        return total.Range switch
         {
-            (true, _) when !report.FullIsAtMost => $"{paid}, clearly more than {wanted}",
-            (_, true) => $"{paid}, clearly less than {wanted}",
-            _ when wage < target => $"{paid}; that falls short of {wanted}, by luck perhaps",
-            _ => $"{paid}; that reaches {wanted}, by luck perhaps",
+            { High: var high } when high < target => $"{paid}, clearly less than {wanted}",
+            _ when wage < target => $"{paid}, short of {wanted}, though luck may be why",
+            _ when report.FullIsAtMost => $"{paid}; costs are missing, so it may not reach {wanted}",
+            { Low: var low } when low > target => $"{paid}, clearly more than {wanted}",
+            _ => $"{paid}; that reaches {wanted}, though luck may be why",
         };
     }
 

@@ -50,7 +50,8 @@ public static class WaterfallPlot
             panel.Bar(span.Left, span.Right, -i, BarThickness,
                 span.StandsOnZero ? Style.Standing : span.To < span.From ? Style.TakenAway : Style.Added);
             panel.NameRow(steps[i].Item, -i, mostLines: 2);
-            panel.Write(amounts[i], span.Right, -i, look: new());
+            // Left of zero an amount would be crossed out by the axis.
+            panel.Write(amounts[i], Math.Max(0, span.Right), -i, look: new());
         }
 
         return string.Join(", ", steps.Zip(amounts, (step, amount) => $"{step.Item} {amount}")) + $"; {moneyLabel}.";

@@ -16,6 +16,8 @@ public static class LogCheckHtml
             html.Paragraph(LogCheckText.Contents(check));
         AddProblems(html, check, Severity.Error, "To put right");
         AddProblems(html, check, Severity.Warning, "Worth a look");
+        if (!check.SimilarWords.IsEmpty)
+            html.Heading("Words that may mean the same").Items(check.SimilarWords);
         return html.Content();
     }
 

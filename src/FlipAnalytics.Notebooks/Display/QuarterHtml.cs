@@ -18,8 +18,13 @@ public static class QuarterHtml
 
     /// <summary>Profit and loss beside the spans it is compared with.</summary>
     /// <param name="report">The report.</param>
-    public static HtmlPart ProfitAndLoss(QuarterReport report) => ReportFrame.Table(
-        QuarterTables.ProfitAndLoss(report).Only("meaning", "amount", "before", "year_earlier"));
+    public static HtmlPart ProfitAndLoss(QuarterReport report)
+    {
+        ReportTable table = QuarterTables.ProfitAndLoss(report);
+        // A count among amounts would be read as one.
+        return ReportFrame.Table((table with { Rows = [.. table.Rows.Where(row => row[0] is not "pieces_sold")] })
+            .Only("meaning", "amount", "before", "year_earlier"));
+    }
 
     /// <summary>Money in and out, and why it differs from the profit.</summary>
     /// <param name="report">The report.</param>

@@ -3,6 +3,9 @@ namespace FlipAnalytics.Notebooks;
 /// <summary>What flips paid by the hour, as tables of a notebook.</summary>
 public static class WagesHtml
 {
+    /// <summary>Flips shown of those that lost money.</summary>
+    public const int LosersShown = 5;
+
     /// <summary>The answer, how sure it is, and what is not in it.</summary>
     /// <param name="report">The report.</param>
     public static HtmlPart Answer(WagesReport report)
@@ -20,19 +23,19 @@ public static class WagesHtml
     public static HtmlPart Groups(WagesReport report, WageGroupBy by)
     {
         ArgumentNullException.ThrowIfNull(report);
-        ReportTable table = WagesTables.Groups(report.By(by));
+        ReportTable table = WagesTables.Groups(report, by);
         return ReportFrame.Table(table.Only(
             table.Columns[0].Name, "flips", "counted", "all_hours", "full_profit", "cash_wage", "full_wage", "low", "high"));
     }
 
-    /// <summary>Flips that lost money, and why.</summary>
+    /// <summary>The flips that lost most, and why.</summary>
     /// <param name="report">The report.</param>
     public static HtmlPart Losers(WagesReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         return report.Losers.IsEmpty
             ? new Html().Paragraph("No flip with a known profit lost money.").Content()
-            : ReportFrame.Table(WagesTables.Losers(report).Only(
+            : ReportFrame.Table(WagesTables.Losers(report with { Losers = [.. report.Losers.Take(LosersShown)] }).Only(
                 "id", "type", "full_profit", "item", "actual", "usual", "difference", "reason"));
     }
 

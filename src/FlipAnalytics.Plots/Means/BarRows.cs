@@ -31,7 +31,7 @@ internal static class BarRows
         {
             Heading = look.Heading,
             NameColumn = look.NameColumn,
-            Gutter = rows.Max(row => Lettering.Small.Measure(row.Label).Width) + 12,
+            Gutter = look.Gutter ?? rows.Max(row => Lettering.Small.Measure(row.Label).Width) + 12,
             LinesUp = true,
         });
         panel.Upright(0, new(Style.Ink));
@@ -42,7 +42,7 @@ internal static class BarRows
                 panel.Bar(0, paler, -i, look.Thickness, row.Color.WithAlpha(PalerOpacity));
             panel.Bar(Math.Min(0, row.Amount), Math.Max(0, row.Amount), -i, look.Thickness, row.Color);
             panel.NameRow(row.Name, -i, look.NameLines);
-            panel.Write(row.Label, look.LabelsInLine ? look.Axis.High : Math.Max(0, row.Paler ?? row.Amount), -i);
+            panel.Write(row.Label, look.Gutter is not null ? look.Axis.High : Math.Max(0, row.Paler ?? row.Amount), -i);
         }
     }
 }
@@ -67,6 +67,8 @@ internal sealed record BarRowsLook(Scale Axis, string AxisLabel)
     /// <summary>Lines that a name may take.</summary>
     public int NameLines { get; init; } = 1;
 
-    /// <summary>Whether the labels stand in line to the right of the area instead of at the ends of the bars.</summary>
-    public bool LabelsInLine { get; init; }
+    /// <summary>
+    /// Room to the right for labels that stand in line there; null for labels at the ends of the bars and the room they need.
+    /// </summary>
+    public float? Gutter { get; init; }
 }

@@ -29,6 +29,6 @@ public sealed record AsOfDate(DateOnly Date, string? Sentence)
             ? new(today, null)
             : new(last, string.Create(
                 CultureInfo.InvariantCulture,
-                $"As of {last:yyyy-MM-dd}, the last entry in the log, {days} days ago; --as-of names another date."));
+                $"As of {last:yyyy-MM-dd}, the last entry in the log, {days} days ago."));
     }
 }

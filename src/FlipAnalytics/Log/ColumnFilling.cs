@@ -16,7 +16,7 @@ public sealed record ColumnFilling(
     string Column, string Pieces, int Of, int Written, int Elsewhere, string? ElsewhereIn, bool IsExtra)
 {
     private static readonly string[] Extras =
-        ["title", "count", "trip", "lot", "expected_price", "delivery_charged", "delivery_cost", "notes"];
+        ["title", "count", "material", "trip", "lot", "expected_price", "delivery_charged", "delivery_cost", "notes"];
 
     /// <summary>Pieces of which nothing in the log tells it.</summary>
     public int Missing => Of - Written - Elsewhere;
@@ -45,7 +45,7 @@ public sealed record ColumnFilling(
             {
                 "hours" => (Columns.Hours.File, piece => worked.Contains(piece.Id)),
                 "supplies_cost" => (Columns.Uses.File, piece => supplied.Contains(piece.Id)),
-                "bought_price" => ("the price of its lot", piece => piece.Lot is not null),
+                "bought_price" => ("the price of their lot", piece => piece.Lot is not null),
                 "fees" => (Columns.WorkshopFile, piece => piece.Channel is { } channel && log.Workshop.Fees.ContainsKey(channel)),
                 _ => ((string?)null, (Func<Piece, bool>)(_ => false)),
             };

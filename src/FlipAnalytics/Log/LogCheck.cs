@@ -18,6 +18,7 @@ namespace FlipAnalytics;
 /// <param name="Missing">Files that are not there, and what each would add.</param>
 /// <param name="Problems">All problems, by file and line.</param>
 /// <param name="Filling">How much of each column of <c>pieces.csv</c> is written down; empty where there is no log.</param>
+/// <param name="SimilarWords">Words that may mean the same, a sentence each; a hint, no problem.</param>
 public sealed record LogCheck(
     bool HasLog,
     int Pieces,
@@ -33,7 +34,8 @@ public sealed record LogCheck(
     ImmutableArray<TableReading> Tables,
     ImmutableArray<MissingFile> Missing,
     ImmutableArray<LogProblem> Problems,
-    ImmutableArray<ColumnFilling> Filling)
+    ImmutableArray<ColumnFilling> Filling,
+    ImmutableArray<string> SimilarWords)
 {
     /// <summary>Checks what came of reading a log.</summary>
     /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
@@ -56,7 +58,8 @@ public sealed record LogCheck(
             [.. reading.Tables.Where(table => table.IsPresent)],
             MissingFiles(reading),
             reading.Problems,
-            reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log));
+            reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log),
+            reading.Log is null ? [] : FlipAnalytics.SimilarWords.In(reading.Log));
 
         int Count(PieceState state) => pieces.Count(piece => piece.State == state);
     }

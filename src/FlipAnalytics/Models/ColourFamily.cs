@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
 
@@ -33,9 +34,10 @@ public static class ColourFamily
     ]);
 
     /// <summary>
-    /// The family of a colour word, or null where no word of it is known. Case, hyphens, spaces and grey or gray make
+    /// The family of a colour word, or null where neither a word of it nor its look is known. Case, hyphens, spaces and grey or gray make
     /// no difference. A compound takes the family of its last known part ("dusty blue" is blue, "antique off-white" is
-    /// white), except that a two-tone piece stays two-tone whatever its colours.
+    /// white), except that a two-tone piece stays two-tone whatever its colours. A word that is not known, but has a hex
+    /// value in <c>colors.csv</c>, takes its family from its look.
     /// </summary>
     /// <param name="word">The colour as the owner writes it.</param>
     /// <param name="ownersTable">The rows of <c>colors.csv</c>; they win over the table here.</param>
@@ -67,7 +69,9 @@ public static class ColourFamily
             }
         }
 
-        return null;
+        return ownersTable.FirstOrDefault(row => row.Hex is not null && string.Concat(Parts(row.Word)) == string.Concat(parts)) is { } seen
+            ? ColourLook.FamilyOf(LabColour.FromHex(seen.Hex!))
+            : null;
     }
 
     private static FrozenDictionary<string, string> Table((string Family, string Words)[] rows) => rows

@@ -17,12 +17,14 @@ internal sealed class EffectsModel
     private readonly EffectsSpecification specification;
     private readonly ImmutableArray<EffectsRow> rows;
     private readonly Dictionary<string, double> predictedWithout;
+    private readonly (double Low, double High) limits;
 
     private EffectsModel(
         EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, MixedModelFit fit)
     {
         this.specification = specification;
         this.rows = rows;
+        limits = (rows.Min(row => row.Response) - FurthestOut, rows.Max(row => row.Response) + FurthestOut);
         Design = design;
         Fit = fit;
         LeaveOneOut = fit.LeaveOneOut();
@@ -104,7 +106,7 @@ internal sealed class EffectsModel
             fromSize,
             Slope(TermNames.Hours),
             Shape,
-            (rows.Min(r => r.Response) - FurthestOut, rows.Max(r => r.Response) + FurthestOut));
+            limits);
     }
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>

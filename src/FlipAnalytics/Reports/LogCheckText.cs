@@ -21,6 +21,13 @@ public static class LogCheckText
             text.Append('\n').AppendWrapped("  ", "  ", Contents(check));
         AppendProblems(text, check, Severity.Error, "To put right");
         AppendProblems(text, check, Severity.Warning, "Worth a look");
+        if (!check.SimilarWords.IsEmpty)
+        {
+            text.Append("\nWords that may mean the same\n");
+            foreach (string words in check.SimilarWords)
+                text.AppendWrapped("  - ", "    ", words);
+        }
+
         AppendTables(text, check);
         if (!check.Missing.IsEmpty)
         {

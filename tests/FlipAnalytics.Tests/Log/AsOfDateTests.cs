@@ -15,7 +15,7 @@ public sealed class AsOfDateTests
 
         Assert.Equal(new(2026, 2, 13), chosen.Date);
         Assert.Equal(
-            "As of 2026-02-13, the last entry in the log, 46 days ago; --as-of names another date.", chosen.Sentence);
+            "As of 2026-02-13, the last entry in the log, 46 days ago.", chosen.Sentence);
     }
 
     [Fact]

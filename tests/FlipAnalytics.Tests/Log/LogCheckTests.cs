@@ -24,6 +24,18 @@ public sealed class LogCheckTests
     }
 
     [Fact]
+    public void Words_that_may_mean_the_same_are_a_hint_and_no_problem()
+    {
+        LogCheck check = Check("type,bought_price,color\ndesk,1,off white\ndesk,1,off-white\ndesk,1,offwhite\ndesk,1,navy\n");
+
+        Assert.Equal((0, 0), (check.Errors, check.Warnings));
+        Assert.Equal(
+            "'off white', 'off-white' and 'offwhite' count as different colors; write them alike if they are one.",
+            Assert.Single(check.SimilarWords));
+        Assert.Contains("Words that may mean the same", LogCheckText.Render(check), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void It_says_what_each_missing_file_would_add()
     {
         LogCheck check = Check(Pieces);

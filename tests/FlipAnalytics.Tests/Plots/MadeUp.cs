@@ -89,7 +89,7 @@ internal static class MadeUp
         [
             .. Enumerable.Range(0, columns).Select(i => new ColumnFilling(
                 Name(i, isLong), i % 2 == 0 ? "all" : "offered", 40 + i, 40 - i, i % 3, i % 3 == 0 ? null : "hours.csv", i % 5 == 4)),
-        ]);
+        ], []);
 
     private static readonly DateOnly FirstSale = new(2017, 2, 1);
 

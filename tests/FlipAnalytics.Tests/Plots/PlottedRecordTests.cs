@@ -102,7 +102,7 @@ public sealed class PlottedRecordTests
     {
         GroupComparisonReport report = GroupComparison.Of(Workbench.Demo(60, seed: 4), GroupedBy.Finish);
         Figure figure = SurvivalPlot.Of(report);
-        Assert.Equal(new GroupComparisonSentences(report).Headline(), figure.Title);
+        Assert.Equal(new GroupComparisonSentences(report).Headline().TrimEnd('.'), figure.Title);
         Assert.All(report.Market.Curves, curve => Assert.Equal(
             curve.Curve.Median(), report.Levels.Single(level => level.Level == curve.Name).MedianDays));
         Assert.Contains(figure.Texts, text => text.Text.Contains("80 % range", StringComparison.Ordinal));

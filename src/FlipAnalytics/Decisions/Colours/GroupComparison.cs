@@ -31,6 +31,7 @@ public static class GroupComparison
         ImmutableArray<string> enough = [.. sold.Where(l => l.Sold >= GroupTests.LeastSales).Select(l => l.Level)];
         ImmutableArray<string> compared = enough.Length >= 2 ? enough : [];
         var tests = new GroupTests(group, by, compared);
+        var classical = new ClassicalTests(group, by, compared);
         var money = new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop));
         var levels = byLevel.Where(g => g.Any(p => p.State != PieceState.InTheWorkshop)).Select(g => Level(g.Key, [.. g])).ToArray();
         string? type = nextType ?? log.Pieces.Where(p => p.IsSold).GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase)
@@ -52,7 +53,8 @@ public static class GroupComparison
                     TooFew = [.. sold.Where(l => l.Sold > 0 && !compared.Contains(l.Level)).Select(l => l.Level)],
                     DaysP = tests.DaysP,
                     PriceP = tests.PriceP,
-                    LogRank = PlainLogRank(group, by, compared),
+                    LogRank = classical.LogRank(),
+                    Hazards = classical.Hazards(),
                     DaysPairs = tests.DaysPairs(),
                     PricePairs = tests.PricePairs(),
                 },
@@ -119,24 +121,6 @@ public static class GroupComparison
                     : level),
             ],
         };
-    }
-
-    private static LogRank? PlainLogRank(GroupModels group, GroupedBy by, ImmutableArray<string> compared)
-    {
-        DaysScore[] rows = [.. group.Days.Where(d => compared.Contains(by.LevelOf(d.Piece)))];
-        if (compared.Length < 2 || rows.Select(r => by.LevelOf(r.Piece)).Distinct().Count() < 2)
-            return null;
-        try
-        {
-            return LogRank.Test(
-                [.. rows.Select(r => r.Time)], [.. rows.Select(r => by.LevelOf(r.Piece))],
-                by == GroupedBy.Type ? null : [.. rows.Select(r => r.Piece.Type)]);
-        }
-        catch (ArgumentException)
-        {
-            // Levels that were never on sale together in one type cannot be compared.
-            return null;
-        }
     }
 
     // Sales over expected ones, of the last year against before: log days differ by −σ times the log ratio of those ratios,

@@ -19,7 +19,7 @@ public static class GroupComparisonJson
             new GroupComparisonSentences(report).Headline(),
             new(told.Confidence, told.LeastSales, told.Compared, told.TooFew, told.DaysDiffer, told.DaysP, told.PricesDiffer,
                 told.PriceP, told.DaysPairs, told.PricePairs,
-                told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null),
+                told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null, told.Hazards),
             report.Levels, report.Next, report.Notes);
         return JsonSerializer.Serialize(document, GroupComparisonJsonContext.Readable.GroupComparisonDocument) + "\n";
     }
@@ -32,7 +32,8 @@ internal sealed record GroupComparisonDocument(
 internal sealed record ToldApartDocument(
     double Confidence, int LeastSales, ImmutableArray<string> Compared, ImmutableArray<string> TooFew,
     bool DaysDiffer, double? DaysP, bool PricesDiffer, double? PriceP,
-    ImmutableArray<PairDifference> DaysPairs, ImmutableArray<PairDifference> PricePairs, ChiSquaredTest? LogRank);
+    ImmutableArray<PairDifference> DaysPairs, ImmutableArray<PairDifference> PricePairs, ChiSquaredTest? LogRank,
+    ImmutableArray<LevelHazard> HazardRatios);
 
 [JsonSerializable(typeof(GroupComparisonDocument))]
 internal sealed partial class GroupComparisonJsonContext : JsonSerializerContext

@@ -90,6 +90,14 @@ public sealed record LevelRecord
 /// <param name="P">Chance of a difference as large by luck alone, allowing for every test made (Holm).</param>
 public sealed record PairDifference(string First, string Second, double Share, double P);
 
+/// <summary>How much more often a level sells on any day than another, among pieces still on sale (Cox 1972).</summary>
+/// <param name="Level">The level.</param>
+/// <param name="Against">The level it is compared with: the one sold most.</param>
+/// <param name="HazardRatio">The ratio; above 1 sells sooner.</param>
+/// <param name="Low">Lower end of its 95 % range.</param>
+/// <param name="High">Upper end.</param>
+public sealed record LevelHazard(string Level, string Against, double HazardRatio, double Low, double High);
+
 /// <summary>Whether levels can be told apart at all.</summary>
 public sealed record ToldApart
 {
@@ -120,6 +128,12 @@ public sealed record ToldApart
 
     /// <summary>The plain log-rank test within types, without any other adjustment, for those who know it.</summary>
     public LogRank? LogRank { get; init; }
+
+    /// <summary>
+    /// Cox's hazard ratios within types, without any other adjustment, for those who know them; empty where they cannot be
+    /// estimated.
+    /// </summary>
+    public ImmutableArray<LevelHazard> Hazards { get; init; } = [];
 
     /// <summary>Pairs told apart by days; none unless days differ.</summary>
     public ImmutableArray<PairDifference> DaysPairs { get; init; } = [];

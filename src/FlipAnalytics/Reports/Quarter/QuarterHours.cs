@@ -49,7 +49,7 @@ public sealed record QuarterHours(
         if (known.Length == 0)
             return null;
         bool isAll = known.Length == sales.Length;
-        decimal part = (decimal)known.Length / sales.Length;
+        decimal part = decimal.Divide(known.Length, sales.Length);
         decimal earned = isAll ? profit.Net
             : known.Sum(sale => sale.Contribution) - currency.Round(profit.OtherCosts * part);
         decimal hours = known.Sum(sale => sale.Hours!.Value) + (isAll ? general : decimal.Round(general * part, 2));

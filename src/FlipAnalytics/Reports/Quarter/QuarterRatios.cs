@@ -58,7 +58,7 @@ public sealed record BreakEven(decimal FixedCosts, decimal ContributionAFlip)
 public sealed record SellThrough(int OnSaleBefore, int Listed, int Sold)
 {
     /// <summary>The share, 0 to 1; null where nothing was on offer.</summary>
-    public decimal? Share => OnSaleBefore + Listed > 0 ? (decimal)Sold / (OnSaleBefore + Listed) : null;
+    public decimal? Share => OnSaleBefore + Listed > 0 ? decimal.Divide(Sold, OnSaleBefore + Listed) : null;
 
     internal static SellThrough Of(QuarterBooks books, ReportPeriod period)
     {

@@ -97,6 +97,11 @@ public sealed record WagesReport
     /// <param name="by">What by.</param>
     public WageGrouping By(WageGroupBy by) => Groupings[(int)by];
 
+    /// <summary>The same report with hours filled in where none are on record.</summary>
+    /// <param name="hours">Estimated hands-on hours by piece id.</param>
+    public WagesReport FillIn(IReadOnlyDictionary<string, decimal> hours) =>
+        this with { FilledIn = WagesFilledIn.Of(Flips, hours, Workshop.Currency) };
+
     /// <summary>The wages of a log.</summary>
     /// <param name="log">The log, as of its date.</param>
     /// <param name="period">The span in which the flips were sold; null for all.</param>

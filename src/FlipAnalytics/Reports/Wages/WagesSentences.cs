@@ -175,7 +175,7 @@ public static class WagesSentences
     private static string Extremes(WagesReport report)
     {
         FlipWage[] ordered = [.. report.Flips.Where(flip => flip.FullWage is not null).OrderByDescending(flip => flip.FullWage)];
-        return $"Best: {Named(ordered.Take(ExtremesShown))}. Worst: {Named(ordered.Reverse().Take(ExtremesShown))}. --tables lists every flip.";
+        return $"Best: {Named(ordered.Take(ExtremesShown))}. Worst: {Named(ordered.Reverse().Take(ExtremesShown))}.";
 
         string Named(IEnumerable<FlipWage> flips) =>
             string.Join(", ", flips.Select(flip => $"{flip.Id} {flip.Type} {Money(flip.FullWage!.Value, report)}"));

@@ -12,7 +12,7 @@ public static class WagesTables
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            Flips(report), .. report.Groupings.Select(Groups), Losers(report), HoursByTask(report), Hindsight(report),
+            Flips(report), .. report.Groupings.Select(grouping => Groups(report, grouping.By)), Losers(report), HoursByTask(report), Hindsight(report),
             Reconciliation(report),
         ];
     }
@@ -102,11 +102,13 @@ public static class WagesTables
     }
 
     /// <summary>Wages by group: ratios of sums.</summary>
-    /// <param name="grouping">The grouping.</param>
-    public static ReportTable Groups(WageGrouping grouping)
+    /// <param name="report">The report.</param>
+    /// <param name="groupBy">What to group by.</param>
+    public static ReportTable Groups(WagesReport report, WageGroupBy groupBy)
     {
-        ArgumentNullException.ThrowIfNull(grouping);
-        string by = grouping.By.ToString().ToLowerInvariant();
+        ArgumentNullException.ThrowIfNull(report);
+        WageGrouping grouping = report.By(groupBy);
+        string by = groupBy.ToString().ToLowerInvariant();
         return ReportTable.Of(
             $"wages-by-{by}", $"Wages by {by}", grouping.Groups,
             (by, by, group => group.Name),
@@ -116,10 +118,10 @@ public static class WagesTables
             ("full_profit", "left after all costs", group => group.Sum.FullProfit),
             ("bench_hours", "hands-on hours", group => group.Sum.BenchHours),
             ("all_hours", "all hours", group => group.Sum.AllHours),
-            ("cash_wage", "cash wage an hour", group => Rounded(group.Sum.CashWage)),
-            ("full_wage", "full wage an hour", group => Rounded(group.Sum.FullWage)),
-            ("low", "in the long run, from", group => group.Sum.Range?.Low),
-            ("high", "in the long run, to", group => group.Sum.Range?.High),
+            ("cash_wage", "cash wage an hour", group => Rounded(report, group.Sum.CashWage)),
+            ("full_wage", "full wage an hour", group => Rounded(report, group.Sum.FullWage)),
+            ("low", "in the long run, from", group => Rounded(report, group.Sum.Range?.Low)),
+            ("high", "in the long run, to", group => Rounded(report, group.Sum.Range?.High)),
             ("at_most", "a cost is missing", group => group.Sum.FullIsAtMost),
             ("without_hours", "flips without hours", group => group.Sum.WithoutHours),
             ("full_profit_without_hours", "left by flips without hours", group => group.Sum.FullProfitWithoutHours),
@@ -160,8 +162,4 @@ public static class WagesTables
 
     private static decimal? Rounded(WagesReport report, decimal? amount) =>
         amount is { } known ? report.Workshop.Currency.Round(known) : null;
-
-    // A group knows no currency; four digits show any of them.
-    private static decimal? Rounded(decimal? wage) =>
-        wage is { } known ? decimal.Round(known, 4, MidpointRounding.AwayFromZero) : null;
 }

@@ -48,6 +48,23 @@ public sealed class GroupComparisonTests
             [.. compared.Select(Time)], [.. compared.Select(p => p.Colour!)], [.. compared.Select(p => p.Type)]);
         Assert.Equal(test.ChiSquared, report.ToldApart.LogRank!.ChiSquared, 1e-9);
         Assert.Equal(test.P, report.ToldApart.LogRank.P, 1e-12);
+
+        string[] others = [.. report.ToldApart.Compared.Skip(1)];
+        CoxFit cox = CoxRegression.Fit(
+            [.. others.Select(level => new Regressor(level, compared.Select(p => p.Colour == level ? 1.0 : 0.0).ToArray()))],
+            [.. compared.Select(Time)],
+            [.. compared.Select(p => p.Type)]);
+        Assert.Equal(others, report.ToldApart.Hazards.Select(hazard => hazard.Level));
+        Assert.All(report.ToldApart.Hazards, hazard => Assert.Equal(cox[hazard.Level].HazardRatio, hazard.HazardRatio, 1e-9));
+    }
+
+    [Fact]
+    public void Levels_that_cannot_be_compared_have_no_hazard_ratios_and_no_error()
+    {
+        SalesLog one = Log with { Pieces = [.. Log.Pieces.Select(piece => piece with { Colour = "sage" })] };
+        SalesLog unsold = Log with { Pieces = [.. Log.Pieces.Select(piece => piece with { SoldOn = null, SoldPrice = null })] };
+        Assert.Empty(GroupComparison.Of(one, GroupedBy.Color).ToldApart.Hazards);
+        Assert.Empty(GroupComparison.Of(unsold, GroupedBy.Color).ToldApart.Hazards);
     }
 
     [Fact]
