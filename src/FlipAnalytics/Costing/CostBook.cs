@@ -88,8 +88,11 @@ public sealed record CostBook
     public static CostBook Of(SalesLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return new CostBookWriter(log).Write();
+        return Of(log, new WorkCalendar(log));
     }
+
+    /// <summary>The books of a log whose calendar of work is at hand.</summary>
+    internal static CostBook Of(SalesLog log, WorkCalendar calendar) => new CostBookWriter(log, calendar).Write();
 
     /// <summary>
     /// How the pieces in stock moved from the evening before a day to the evening of another. Opening, plus what was

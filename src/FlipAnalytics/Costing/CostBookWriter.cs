@@ -5,9 +5,9 @@ using static System.FormattableString;
 namespace FlipAnalytics;
 
 /// <summary>Writes the books of a log, one kind of cost after another.</summary>
-internal sealed class CostBookWriter(SalesLog log)
+internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
 {
-    private readonly CostSheet sheet = new(log);
+    private readonly CostSheet sheet = new(log, calendar);
 
     public CostBook Write()
     {

@@ -7,11 +7,11 @@ internal sealed class CostSheet
 {
     private readonly Dictionary<string, int> places = new(StringComparer.OrdinalIgnoreCase);
 
-    public CostSheet(SalesLog log)
+    public CostSheet(SalesLog log, WorkCalendar calendar)
     {
         Log = log;
-        Calendar = new(log);
-        Lines = [.. log.Pieces.Select(_ => new List<CostLine>(16))];
+        Calendar = calendar;
+        Lines = [.. log.Pieces.Select(_ => new List<CostLine>(24))];
         Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
         for (int i = 0; i < log.Pieces.Length; i++)
             places.TryAdd(log.Pieces[i].Id, i);
@@ -49,7 +49,8 @@ internal sealed class CostSheet
     {
         if (amount == 0)
             return;
-        ImmutableArray<decimal> shares = Shares.InProportion(amount, [.. by.Select(s => s.Weight)], Currency.MinorDigits);
+        decimal[] weights = [.. by.Select(s => s.Weight)];
+        ImmutableArray<decimal> shares = Shares.InProportion(amount, weights, Currency.MinorDigits);
         for (int i = 0; i < by.Length; i++)
         {
             DateOnly? day = by[i].LastDay < earliest ? earliest : by[i].LastDay;

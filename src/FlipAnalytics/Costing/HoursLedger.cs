@@ -130,7 +130,8 @@ public sealed record HoursLedger
         ImmutableArray<WorkShare> work = day is { } month ? calendar.In(month) : [];
         if (work.IsEmpty)
             return [];
-        ImmutableArray<decimal> shares = Shares.InProportion(hours, [.. work.Select(w => w.Weight)], Digits);
+        decimal[] weights = [.. work.Select(share => share.Weight)];
+        ImmutableArray<decimal> shares = Shares.InProportion(hours, weights, Digits);
         return [.. work.Select((share, k) => (share.Index, shares[k]))];
     }
 }

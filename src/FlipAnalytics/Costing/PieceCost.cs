@@ -19,7 +19,17 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
 
     /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
     /// <param name="kind">The kind.</param>
-    public decimal Of(CostKind kind) => Lines.Where(line => line.Kind == kind).Sum(line => line.Amount);
+    public decimal Of(CostKind kind)
+    {
+        decimal sum = 0;
+        foreach (CostLine line in Lines)
+        {
+            if (line.Kind == kind)
+                sum += line.Amount;
+        }
+
+        return sum;
+    }
 
     /// <summary>Whether the costs of a kind are known in full.</summary>
     /// <param name="kind">The kind.</param>

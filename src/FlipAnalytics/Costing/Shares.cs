@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics;
 
@@ -45,10 +46,23 @@ public static class Shares
         ArgumentNullException.ThrowIfNull(weights);
         if (weights.Count == 0)
             throw new ArgumentException("An amount cannot be shared among none; give at least one weight.", nameof(weights));
-        if (weights.Any(w => w < 0))
-            throw new ArgumentException($"The weight {weights.Min()} is below 0; weights are 0 or more.", nameof(weights));
-        if (weights.All(w => w == 0))
-            weights = [.. weights.Select(_ => 1m)];
+        decimal[] parts = weights as decimal[] ?? [.. weights];
+        decimal least = parts[0];
+        decimal largest = parts[0];
+        foreach (decimal part in parts)
+        {
+            least = part < least ? part : least;
+            largest = part > largest ? part : largest;
+        }
+
+        if (least < 0)
+            throw new ArgumentException($"The weight {least} is below 0; weights are 0 or more.", nameof(weights));
+        if (largest == 0)
+        {
+            largest = 1;
+            parts = [.. Enumerable.Repeat(largest, parts.Length)];
+        }
+
         // Dividing by 1 with 28 zeros takes trailing zeros off: 5.00 has no digits after the point.
         int scale = (amount / 1.000_000_000_000_000_000_000_000_000_0m).Scale;
         decimal unit = 1;
@@ -56,36 +70,41 @@ public static class Shares
             unit /= 10;
 
         Int128 units = (Int128)(amount / unit);
-        long[] whole = Whole(weights, units);
+        long[] whole = Whole(parts, largest, units);
         Int128 total = 0;
         foreach (long weight in whole)
             total += weight;
-        var floors = new Int128[whole.Length];
+        var shares = new decimal[whole.Length];
         var remainders = new Int128[whole.Length];
         Int128 left = units;
         for (int i = 0; i < whole.Length; i++)
         {
             (Int128 quotient, Int128 remainder) = Int128.DivRem(units * whole[i], total);
-            (floors[i], remainders[i]) = remainder < 0 ? (quotient - 1, remainder + total) : (quotient, remainder);
-            left -= floors[i];
+            (Int128 floor, remainders[i]) = remainder < 0 ? (quotient - 1, remainder + total) : (quotient, remainder);
+            shares[i] = (decimal)floor * unit;
+            left -= floor;
         }
 
-        foreach (int i in Enumerable.Range(0, floors.Length).OrderByDescending(i => remainders[i]).Take((int)left))
-            floors[i]++;
-        return [.. floors.Select(f => (decimal)f * unit)];
+        foreach (int i in Enumerable.Range(0, shares.Length).OrderByDescending(i => remainders[i]).Take((int)left))
+            shares[i] += unit;
+        return ImmutableCollectionsMarshal.AsImmutableArray(shares);
     }
 
     // The same proportions in whole numbers, so that no tie is rounded away: exact for weights of up to 18 digits.
-    private static long[] Whole(IReadOnlyList<decimal> weights, Int128 units)
+    private static long[] Whole(decimal[] weights, decimal largest, Int128 units)
     {
         decimal limit = (decimal)Int128.Min(1_000_000_000_000_000_000, Int128.MaxValue / 8 / (Int128.Abs(units) + 1));
-        decimal largest = weights.Max();
-        int scale = weights.Max(w => w.Scale);
+        int scale = 0;
+        foreach (decimal weight in weights)
+            scale = Math.Max(scale, weight.Scale);
         decimal factor = 1;
         for (; scale > 0 && largest * factor * 10 <= limit; scale--)
             factor *= 10;
         while (largest * factor > limit)
             factor /= 10;
-        return [.. weights.Select(w => (long)decimal.Round(w * factor))];
+        var whole = new long[weights.Length];
+        for (int i = 0; i < whole.Length; i++)
+            whole[i] = (long)decimal.Round(weights[i] * factor);
+        return whole;
     }
 }

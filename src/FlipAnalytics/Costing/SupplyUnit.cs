@@ -22,7 +22,7 @@ public sealed record SupplyUnit(string Word, string Measure, decimal Factor)
     internal const string Metre = "metre";
     internal const string Each = "each";
 
-    private static readonly FrozenDictionary<string, (string Measure, Func<decimal> Factor)> Words = Table();
+    private static readonly FrozenDictionary<string, (string Measure, Lazy<decimal> Factor)> Words = Table();
 
     /// <summary>The unit of a word.</summary>
     /// <param name="word">The owner's word, such as quart, fl oz, sheet, m²; never empty.</param>
@@ -33,14 +33,14 @@ public sealed record SupplyUnit(string Word, string Measure, decimal Factor)
     public static SupplyUnit Of(string word, string? boughtBy = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(word);
-        string plain = Plain(word);
+        string plain = Words.ContainsKey(word) ? word : Plain(word);
         if (boughtBy == Litre && plain is "oz" or "ounce" or "ounces")
             plain = "fl oz";
         string? known = Words.ContainsKey(plain) ? plain
             : plain.EndsWith('s') && Words.ContainsKey(plain[..^1]) ? plain[..^1]
             : null;
         return known is not null
-            ? new(word.Trim(), Words[known].Measure, Words[known].Factor())
+            ? new(word.Trim(), Words[known].Measure, Words[known].Factor.Value)
             : new(word.Trim(), Singular(plain), 1);
     }
 
@@ -56,9 +56,9 @@ public sealed record SupplyUnit(string Word, string Measure, decimal Factor)
             ? plain.EndsWith("xes", StringComparison.Ordinal) ? plain[..^2] : plain[..^1]
             : plain;
 
-    private static FrozenDictionary<string, (string, Func<decimal>)> Table()
+    private static FrozenDictionary<string, (string, Lazy<decimal>)> Table()
     {
-        Dictionary<string, (string, Func<decimal>)> words = new(StringComparer.Ordinal);
+        Dictionary<string, (string, Lazy<decimal>)> words = new(StringComparer.Ordinal);
 
         // A fluid ounce is 1/128 US or 1/160 imperial gallon; the package's own is off in the 13th digit.
         Add(Litre, () => Volume(VolumeUnit.UsGallon) / 128, "fl oz", "floz", "fluid ounce", "us fl oz", "us fluid ounce");
@@ -105,8 +105,9 @@ public sealed record SupplyUnit(string Word, string Measure, decimal Factor)
 
         void Add(string measure, Func<decimal> factor, params string[] names)
         {
+            Lazy<decimal> once = new(factor);
             foreach (string name in names)
-                words.Add(name, (measure, factor));
+                words.Add(name, (measure, once));
         }
     }
 

@@ -8,10 +8,11 @@ internal sealed class QuarterBooks
     public QuarterBooks(SalesLog log)
     {
         Log = log;
-        Costs = CostBook.Of(log);
         Calendar = new(log);
+        Costs = CostBook.Of(log, Calendar);
         Hours = HoursLedger.Of(log, Calendar);
-        var lines = ImmutableArray.CreateBuilder<StockLine>();
+        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
+        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
         var wear = ImmutableArray.CreateBuilder<CostLine>();
         foreach (PieceCost cost in Costs.Pieces)
         {
@@ -20,7 +21,7 @@ internal sealed class QuarterBooks
             {
                 if (line.Kind == CostKind.Tools)
                     wear.Add(line);
-                else if (StockMovement.UsualKinds.Contains(line.Kind))
+                else if (usual[(int)line.Kind])
                     lines.Add(new(cost, line, cost.AroseOn(line, left), left));
             }
         }
@@ -61,7 +62,7 @@ internal sealed class QuarterBooks
 /// <param name="Line">The line.</param>
 /// <param name="Arose">The day.</param>
 /// <param name="Left">Day the piece left the stock, as <see cref="PieceCost.LeftStockOn"/> has it.</param>
-internal sealed record StockLine(PieceCost Cost, CostLine Line, DateOnly Arose, DateOnly? Left)
+internal readonly record struct StockLine(PieceCost Cost, CostLine Line, DateOnly Arose, DateOnly? Left)
 {
     /// <summary>Whether the stock holds it on the evening of a day.</summary>
     public bool IsHeldOn(DateOnly day) => Arose <= day && !(Left <= day);

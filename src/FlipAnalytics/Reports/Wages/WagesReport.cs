@@ -110,8 +110,9 @@ public sealed record WagesReport
         SalesLog log, ReportPeriod? period = null, IReadOnlyDictionary<string, decimal>? hoursFilledIn = null)
     {
         ArgumentNullException.ThrowIfNull(log);
-        CostBook book = CostBook.Of(log);
-        HoursLedger hours = HoursLedger.Of(log);
+        WorkCalendar calendar = new(log);
+        CostBook book = CostBook.Of(log, calendar);
+        HoursLedger hours = HoursLedger.Of(log, calendar);
         Currency currency = log.Workshop.Currency;
         ImmutableArray<FlipWage> sold = [.. FlipResult.Sold(book, hours).Select(FlipWage.Of)];
         ImmutableArray<FlipWage> flips = period is null ? sold : [.. sold.Where(flip => period.Contains(flip.SoldOn))];
