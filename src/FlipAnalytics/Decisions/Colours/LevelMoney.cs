@@ -40,7 +40,7 @@ internal sealed class LevelMoney
     }
 
     private decimal? Money(PieceCost cost) => cost.Piece.IsSold
-        ? cost.NetProceeds - cost.Piece.BoughtPrice - cost.Known(CostKind.Supplies) - wage * cost.Hours
+        ? cost.NetProceeds - cost.Known(CostKind.Purchase) - cost.Known(CostKind.Supplies) - wage * cost.Hours
         : null;
 
     private decimal? Weeks(Piece piece)

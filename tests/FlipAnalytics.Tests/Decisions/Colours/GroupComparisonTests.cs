@@ -100,6 +100,26 @@ public sealed class GroupComparisonTests
         Assert.Equal(new MoneyPerWeek(4, 32, 8, 1, 1, 1), money);
     }
 
+    [Fact]
+    public void Money_a_week_takes_off_a_pieces_share_of_its_lot_and_not_the_whole_sum()
+    {
+        // 40 for two alike is 20 each: 100 − 10 − 20 − 8 − 30 = 32 over 2 weeks, and the other is in the workshop.
+        SalesLog log = Of(
+            Sold("a", "sage", 14) with
+            {
+                SoldPrice = 100,
+                Fees = 10,
+                BoughtPrice = 40,
+                ExpectedPrice = 90,
+                SuppliesCost = 8,
+                Hours = 2,
+                Lot = "barn",
+            },
+            new() { Id = "b", Type = "dresser", Colour = "sage", ExpectedPrice = 90, Lot = "barn" });
+        MoneyPerWeek money = GroupComparison.Of(log, GroupedBy.Color).Levels.Single().Money;
+        Assert.Equal(new MoneyPerWeek(16, 32, 2, 1, 0, 0), money);
+    }
+
     [Theory]
     [InlineData(0, "Nothing is sold yet")]
     [InlineData(1, "Every sale with a color written down is sage")]
