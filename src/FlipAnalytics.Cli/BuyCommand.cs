@@ -88,17 +88,7 @@ internal sealed class BuyCommand
         });
         if (picture is not null)
             Draw(report, picture);
-        if (parsed.GetValue(log.Json))
-        {
-            Console.Out.Write(PurchaseJson.Render(report));
-        }
-        else
-        {
-            Console.Out.Write(PurchaseText.Render(report));
-            if (opened.Sentence is { } sentence)
-                Console.Out.Write($"\n{sentence}\n");
-        }
-
+        log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report));
         return pieces.Problems.Any(p => p.Severity == Severity.Error) ? ExitCode.DataProblem : opened.ExitCode;
     }
 

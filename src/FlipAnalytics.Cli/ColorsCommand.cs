@@ -44,15 +44,7 @@ internal sealed class ColorsCommand
             opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next));
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(SurvivalPlot.Of(report), picture);
-        if (parsed.GetValue(log.Json))
-        {
-            Console.Out.Write(GroupComparisonJson.Render(report));
-            return opened.ExitCode;
-        }
-
-        Console.Out.Write(GroupComparisonText.Render(report));
-        if (opened.Sentence is { } sentence)
-            Console.Out.Write($"\n{sentence}\n");
+        log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report));
         return opened.ExitCode;
     }
 }

@@ -56,19 +56,20 @@ internal sealed class FitCommand
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is null)
             return opened.ExitCode;
-        FitReport report = ModelFitting.Fit(opened.Log, name, how, parsed.GetValue(plain));
+        var models = FittedModels.Of(opened.Log);
+        FitReport report = ModelFitting.Fit(models, name, how, parsed.GetValue(plain));
         if (file is not null)
             DesignFile.Write(report.Design!, file);
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(Draw(opened.Log, name, how), picture);
+            PlotFile.Save(Draw(models, name, how), picture);
         Console.Out.Write(parsed.GetValue(log.Json) ? FitJson.Render(report) : FitText.Render(report));
         return opened.ExitCode;
     }
 
-    private static Figure Draw(SalesLog log, ModelName model, Estimator how) => (model, how) switch
+    private static Figure Draw(FittedModels models, ModelName model, Estimator how) => (model, how) switch
     {
-        (ModelName.Days, _) => SurvivalPlot.Of(MarketCurves.Of(log, PieceTrait.Type)),
-        (_, Estimator.Ols) => ResidualPlot.Of(ModelCheck.Of(FittedModels.Of(log), model)),
-        _ => ActualPlot.Of(ModelCheck.Of(FittedModels.Of(log), model)),
+        (ModelName.Days, _) => SurvivalPlot.Of(MarketCurves.Of(models.Log, PieceTrait.Type)),
+        (_, Estimator.Ols) => ResidualPlot.Of(ModelCheck.Of(models, model)),
+        _ => ActualPlot.Of(ModelCheck.Of(models, model)),
     };
 }

@@ -42,6 +42,15 @@ internal sealed class LogOptions
             date.Sentence is { } sentence ? $"{sentence} --as-of names another date." : null,
             errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
     }
+
+    /// <summary>Prints an answer as one JSON document, or as text with the reason for its date below.</summary>
+    public void Print(ParseResult parsed, OpenedLog opened, Func<string> json, Func<string> text)
+    {
+        bool isJson = parsed.GetValue(Json);
+        Console.Out.Write(isJson ? json() : text());
+        if (!isJson && opened.Sentence is { } sentence)
+            Console.Out.Write($"\n{sentence}\n");
+    }
 }
 
 /// <summary>A log ready for a report.</summary>

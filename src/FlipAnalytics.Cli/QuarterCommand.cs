@@ -8,7 +8,7 @@ internal sealed class QuarterCommand
 {
     private readonly Argument<string?> span = new("SPAN")
     {
-        Description = "2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; the last quarter that is over unless given.",
+        Description = $"{ReportPeriod.Examples}; the last quarter that is over unless given.",
         Arity = ArgumentArity.ZeroOrOne,
     };
 
@@ -49,35 +49,21 @@ internal sealed class QuarterCommand
         if (parsed.GetValue(span) is { } text)
         {
             period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
-                $"The span must be such as 2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; found '{text}'.");
+                $"The span must be such as {ReportPeriod.Examples}; found '{text}'.");
         }
 
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)
             return opened.ExitCode;
         period ??= QuarterReport.UsualPeriod(sales);
-        if (period.From > sales.Date || period.From.Year < 2)
-        {
-            throw new CommandProblemException(FormattableString.Invariant(
-                $"{period.Name} begins after {sales.Date:yyyy-MM-dd}, the day up to which the log is known; --as-of names another."));
-        }
-
+        if (QuarterReport.Refusal(sales, period, "--as-of names another") is { } refusal)
+            throw new CommandProblemException(refusal);
         QuarterReport report = QuarterReport.Of(sales, period);
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(QuarterPlot.Of(report), picture);
-        if (parsed.GetValue(log.Json))
-        {
-            Console.Out.Write(QuarterJson.Render(report));
-        }
-        else
-        {
-            Console.Out.Write(QuarterText.Render(report));
-            if (opened.Sentence is { } sentence)
-                Console.Out.Write($"\n{sentence}\n");
-        }
-
+        log.Print(parsed, opened, () => QuarterJson.Render(report), () => QuarterText.Render(report));
         return opened.ExitCode;
     }
 }

@@ -57,22 +57,22 @@ internal sealed class WagesCommand
             return opened.ExitCode;
         if (parsed.GetValue(wage) is { } target)
             sales = sales with { Workshop = sales.Workshop with { TargetWage = target } };
-        string answer = parsed.GetValue(explain) is { } id ? Explain(parsed, sales, id) : Report(parsed, sales, span);
-        Console.Out.Write(answer);
-        if (!parsed.GetValue(log.Json) && opened.Sentence is { } sentence)
-            Console.Out.Write($"\n{sentence}\n");
+        if (parsed.GetValue(explain) is { } id)
+            Explain(parsed, opened, sales, id);
+        else
+            Report(parsed, opened, sales, span);
         return opened.ExitCode;
     }
 
-    private string Explain(ParseResult parsed, SalesLog sales, string id)
+    private void Explain(ParseResult parsed, OpenedLog opened, SalesLog sales, string id)
     {
         if (WageTrail.Refusal(sales, id) is { } refusal)
             throw new CommandProblemException(refusal);
         var trail = WageTrail.Of(sales, id);
-        return parsed.GetValue(log.Json) ? WagesJson.Render(trail) : WageTrailText.Render(trail, sales.Workshop);
+        log.Print(parsed, opened, () => WagesJson.Render(trail), () => WageTrailText.Render(trail, sales.Workshop));
     }
 
-    private string Report(ParseResult parsed, SalesLog sales, ReportPeriod? span)
+    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod? span)
     {
         // The estimates are made while the books are written.
         Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
@@ -85,6 +85,6 @@ internal sealed class WagesCommand
 
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(WagePlot.Of(report), picture);
-        return parsed.GetValue(log.Json) ? WagesJson.Render(report) : WagesText.Render(report, parsed.GetValue(by));
+        log.Print(parsed, opened, () => WagesJson.Render(report), () => WagesText.Render(report, parsed.GetValue(by)));
     }
 }

@@ -38,10 +38,11 @@ public sealed record NotebookLog(string Folder, LogReading Reading, AsOfDate AsO
     /// <exception cref="NotebookException">It names none, or one after the date of the log.</exception>
     public ReportPeriod Period(string? span)
     {
-        ReportPeriod period = span is null ? QuarterReport.UsualPeriod(Log) : ReportPeriod.Parse(span) ?? throw new NotebookException(
-            $"The span must be such as 2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14; found '{span}'.");
-        return period.From <= Log.Date ? period : throw new NotebookException(Html.Invariant(
-            $"{period.Name} begins after {Log.Date:yyyy-MM-dd}, the day up to which the log is known; name an earlier span, or a later day as asOf."));
+        ReportPeriod period = span is null ? QuarterReport.UsualPeriod(Log) : ReportPeriod.Parse(span)
+            ?? throw new NotebookException($"The span must be such as {ReportPeriod.Examples}; found '{span}'.");
+        return QuarterReport.Refusal(Log, period, "name an earlier span, or a later day as asOf") is { } refusal
+            ? throw new NotebookException(refusal)
+            : period;
     }
 
     /// <summary>The span of days that a text names, or all time.</summary>

@@ -1,11 +1,12 @@
 using System.Globalization;
-using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics.Notebooks;
 
 /// <summary>Which colors, types or finishes sell fast and well, as tables of a notebook.</summary>
 public static class ColorsHtml
 {
+    private const string Unknown = "unknown";
+
     /// <summary>Whether they can be told apart, and how sure that is.</summary>
     /// <param name="report">The comparison.</param>
     public static HtmlPart Answer(GroupComparisonReport report)
@@ -34,8 +35,9 @@ public static class ColorsHtml
             ],
             report.Levels.Select(level => new[]
             {
-                level.Level, Whole(level.Sold), Whole(level.OnSale), Median(level.MedianDays), Percent(level.Days),
-                Percent(level.Price), level.Money.PerWeek is { } money ? Html.Invariant($"{money:0}") : "unknown",
+                level.Level, Whole(level.Sold), Whole(level.OnSale),
+                level.MedianDays is { } median ? GroupFigures.Median(median) : Unknown, Percent(level.Days),
+                Percent(level.Price), level.Money.PerWeek is { } money ? GroupFigures.Money(money) : Unknown,
                 Chance(level.ChanceFastest), Chance(level.ChanceTopThree),
             })).Items(new GroupComparisonSentences(report).HowToRead()).Content();
     }
@@ -76,19 +78,10 @@ public static class ColorsHtml
             : new Html().Items(report.Notes).Content();
     }
 
-    private static string Median(SurvivalQuantile? median) => median switch
-    {
-        null => "unknown",
-        { Time: null } => "not reached",
-        { Time: { } time, Low: var low, High: var high } => Html.Invariant($"{time:0} ({Days(low)} to {Days(high)})"),
-    };
+    private static string Percent(RelativeDifference? difference) =>
+        difference is { } known ? GroupFigures.Range(known) : Unknown;
 
-    private static string Days(double? days) => days is { } known ? Html.Invariant($"{known:0}") : "?";
-
-    private static string Percent(RelativeDifference? difference) => difference is not { } known ? "unknown"
-        : Html.Invariant($"{100 * known.Share:+0;-0;0} ({100 * known.Low:+0;-0;0} to {100 * known.High:+0;-0;0})");
-
-    private static string Chance(double? chance) => chance is { } known ? Html.Invariant($"{100 * known:0} %") : "not compared";
+    private static string Chance(double? chance) => chance is { } known ? GroupFigures.Chance(known) : "not compared";
 
     private static string Whole(int value) => value.ToString(CultureInfo.InvariantCulture);
 }

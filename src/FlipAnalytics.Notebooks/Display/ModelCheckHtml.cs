@@ -56,20 +56,20 @@ public static class ModelCheckHtml
     }
 
     /// <summary>The terms of the full model, or why there are none.</summary>
-    /// <param name="log">The log.</param>
+    /// <param name="models">The models of the log.</param>
     /// <param name="model">Which model.</param>
-    public static HtmlPart Terms(SalesLog log, ModelName model) => Fitted(log, model, Estimator.Mixed);
+    public static HtmlPart Terms(FittedModels models, ModelName model) => Fitted(models, model, Estimator.Mixed);
 
     /// <summary>The terms of the textbook model with its diagnostics, or why there are none.</summary>
-    /// <param name="log">The log.</param>
+    /// <param name="models">The models of the log.</param>
     /// <param name="model">Which model.</param>
-    public static HtmlPart LeastSquaresTerms(SalesLog log, ModelName model) => Fitted(log, model, Estimator.Ols);
+    public static HtmlPart LeastSquaresTerms(FittedModels models, ModelName model) => Fitted(models, model, Estimator.Ols);
 
-    private static HtmlPart Fitted(SalesLog log, ModelName model, Estimator estimator)
+    private static HtmlPart Fitted(FittedModels models, ModelName model, Estimator estimator)
     {
         try
         {
-            return FitHtml.Whole(ModelFitting.Fit(log, model, estimator, plain: false));
+            return FitHtml.Whole(ModelFitting.Fit(models, model, estimator, plain: false));
         }
         catch (NotEnoughDataException e)
         {

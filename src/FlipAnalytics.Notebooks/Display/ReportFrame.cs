@@ -42,7 +42,7 @@ public static class ReportFrame
     // Amounts below each other have as many digits, so that their points stand below each other.
     private static int Digits(ReportTable table, int column) => table.Rows
         .Select(row => row[column]).OfType<decimal>()
-        .Select(amount => (int)(amount / 1.000_000_000_000_000_000_000_000_000_0m).Scale)
+        .Select(amount => (int)amount.Trimmed().Scale)
         .DefaultIfEmpty().Max();
 
     private static string Shown(object? cell, int digits) => cell is decimal amount

@@ -63,8 +63,7 @@ public static class Shares
             parts = [.. Enumerable.Repeat(largest, parts.Length)];
         }
 
-        // Dividing by 1 with 28 zeros takes trailing zeros off: 5.00 has no digits after the point.
-        int scale = (amount / 1.000_000_000_000_000_000_000_000_000_0m).Scale;
+        int scale = amount.Trimmed().Scale;
         decimal unit = 1;
         for (int digit = 0; digit < Math.Max(digits, scale); digit++)
             unit /= 10;

@@ -19,12 +19,7 @@ internal static class AskingPath
     {
         if (piece.ListedOn is not { } listed)
             return [];
-        DateOnly? end = piece.State switch
-        {
-            PieceState.Sold => piece.SoldOn,
-            PieceState.Gone => piece.LeftOn,
-            _ => logDate,
-        };
+        DateOnly? end = piece.LastDayOnMarket(logDate);
         if (end is null || end < listed)
             return [];
 

@@ -13,9 +13,18 @@ public static class ModelFitting
     /// <param name="estimator">How to fit it.</param>
     /// <param name="plain">Whether to leave out what outside software cannot fit; least squares always does.</param>
     /// <exception cref="NotEnoughDataException">The log does not determine the model; the message says what is missing.</exception>
-    public static FitReport Fit(SalesLog log, ModelName model, Estimator estimator, bool plain)
+    public static FitReport Fit(SalesLog log, ModelName model, Estimator estimator, bool plain) =>
+        Fit(FittedModels.Of(log), model, estimator, plain);
+
+    /// <summary>The same for a log whose models are at hand.</summary>
+    /// <param name="models">The models of the log.</param>
+    /// <param name="model">Which model.</param>
+    /// <param name="estimator">How to fit it.</param>
+    /// <param name="plain">Whether to leave out what outside software cannot fit; least squares always does.</param>
+    /// <exception cref="NotEnoughDataException">The log does not determine the model; the message says what is missing.</exception>
+    public static FitReport Fit(FittedModels models, ModelName model, Estimator estimator, bool plain)
     {
-        var models = FittedModels.Of(log);
+        ArgumentNullException.ThrowIfNull(models);
         if (model != ModelName.Days && plain | estimator == Estimator.Ols
             && Rows(models, model).All(r => r.Origin != RowOrigin.Log))
         {

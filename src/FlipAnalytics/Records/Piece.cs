@@ -140,6 +140,18 @@ public sealed record Piece
     /// <summary>Anything else the owner wrote.</summary>
     public string? Notes { get; init; }
 
+    /// <summary>
+    /// Last day it was, or could have been, on the market: of its sale, of its leaving, or for a piece still here the day
+    /// asked about; null where it has ended on a day that is not recorded.
+    /// </summary>
+    /// <param name="today">The day up to which facts are known.</param>
+    public DateOnly? LastDayOnMarket(DateOnly today) => State switch
+    {
+        PieceState.Sold => SoldOn,
+        PieceState.Gone => LeftOn,
+        _ => today,
+    };
+
     /// <summary>Whether a sale is recorded: a sale price or a day of sale.</summary>
     public bool IsSold => SoldPrice is not null || SoldOn is not null;
 

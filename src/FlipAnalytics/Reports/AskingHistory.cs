@@ -33,12 +33,7 @@ public sealed record AskingHistory(
                    : pieceIds.Contains(piece.Id, StringComparer.OrdinalIgnoreCase)
                where piece.ListedOn is not null && piece.AskingPrice is not null
                let listed = piece.ListedOn.GetValueOrDefault()
-               let last = (piece.State switch
-               {
-                   PieceState.Sold => piece.SoldOn,
-                   PieceState.Gone => piece.LeftOn,
-                   _ => log.Date,
-               })
+               let last = piece.LastDayOnMarket(log.Date)
                where last >= listed
                let days = last.GetValueOrDefault().DayNumber - listed.DayNumber
                orderby days descending, piece.Row

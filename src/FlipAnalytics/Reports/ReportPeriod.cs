@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text.Json.Serialization;
 using System.Text.RegularExpressions;
 
 using static System.FormattableString;
@@ -8,6 +9,9 @@ namespace FlipAnalytics;
 /// <summary>A span of days that a report is about.</summary>
 public sealed partial record ReportPeriod
 {
+    /// <summary>What a span is written like, for help and errors.</summary>
+    public const string Examples = "2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14";
+
     private readonly int months;
 
     private ReportPeriod(DateOnly from, DateOnly to, int months) => (From, To, this.months) = (from, to, months);
@@ -19,9 +23,11 @@ public sealed partial record ReportPeriod
     public DateOnly To { get; }
 
     /// <summary>Days, both ends included.</summary>
+    [JsonIgnore]
     public int Days => To.DayNumber - From.DayNumber + 1;
 
     /// <summary>How it is written: 2026, 2026-Q1, 2026-01 or 2026-01-01..2026-02-14.</summary>
+    [JsonPropertyOrder(-1)]
     public string Name => months switch
     {
         12 => Invariant($"{From:yyyy}"),
@@ -31,17 +37,20 @@ public sealed partial record ReportPeriod
     };
 
     /// <summary>What it is in a sentence: year, quarter, month or span.</summary>
+    [JsonIgnore]
     public string Noun => months switch { 12 => "year", 3 => "quarter", 1 => "month", _ => "span" };
 
     /// <summary>
     /// The span of the same kind just before it: the month, quarter or year before, else as many days; null before the
     /// year 1.
     /// </summary>
+    [JsonIgnore]
     public ReportPeriod? Before => months > 0
         ? Earlier(months)
         : From.DayNumber < Days ? null : new(From.AddDays(-Days), From.AddDays(-1), 0);
 
     /// <summary>The same span a year earlier; null before the year 1.</summary>
+    [JsonIgnore]
     public ReportPeriod? YearEarlier => Earlier(12);
 
     /// <summary>Whether a day is in it.</summary>

@@ -74,7 +74,7 @@ public sealed class WagesByHandTests
     public void Hours_filled_in_show_the_total_the_other_way()
     {
         // C with 5 h at the bench and 0.67 h of messages: (138 + 80) / (14.33 + 5.67) = 218 / 20.
-        WagesFilledIn filled = WagesReport.Of(Log, null, new Dictionary<string, decimal> { ["C"] = 5 }).FilledIn!;
+        WagesFilledIn filled = WagesReport.Of(Log).FillIn(new Dictionary<string, decimal> { ["C"] = 5 }).FilledIn!;
         Assert.Equal(218m / 20, filled.Total.FullWage);
         Assert.Equal((1, 5m, 0), (filled.Filled, filled.Hours, filled.StillUnknown));
     }

@@ -117,7 +117,7 @@ public sealed class WagesLawsTests
     public void Every_way_of_showing_it_works_for_every_log() => Gen.Select(AnyLog, AnyPeriod, Gen.Enum<WageGroupBy>().Nullable()).Sample(
         (log, period, by) =>
         {
-            var report = WagesReport.Of(log, period, HoursFilledIn.ByPiece(log));
+            var report = WagesReport.Of(log, period).FillIn(HoursFilledIn.ByPiece(log));
             Fits(WagesText.Render(report, by));
             using JsonDocument json = JsonDocument.Parse(WagesJson.Render(report));
             Assert.Equal(report.Flips.Length, json.RootElement.GetProperty("flips").GetArrayLength());

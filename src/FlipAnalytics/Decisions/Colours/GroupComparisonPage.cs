@@ -7,6 +7,7 @@ namespace FlipAnalytics;
 internal sealed class GroupComparisonPage(GroupComparisonReport report)
 {
     private const int LevelWidth = 16;
+    private const string Unknown = "-";
 
     private readonly GroupComparisonSentences sentences = new(report);
 
@@ -74,22 +75,13 @@ internal sealed class GroupComparisonPage(GroupComparisonReport report)
         }
     }
 
-    private static string Median(LevelRecord level) => level.MedianDays switch
-    {
-        null => "-",
-        { Time: null } => "not reached",
-        { Time: { } time, Low: var low, High: var high } =>
-            Invariant($"{time:0} ({(low is { } l ? Invariant($"{l:0}") : "?")} to {(high is { } h ? Invariant($"{h:0}") : "?")})"),
-    };
+    private static string Median(LevelRecord level) => level.MedianDays is { } median ? GroupFigures.Median(median) : Unknown;
 
-    private static string Range(RelativeDifference? difference) => difference is not { } d ? "-"
-        : $"{Signed(d.Share)} ({Signed(d.Low)} to {Signed(d.High)})";
+    private static string Range(RelativeDifference? difference) => difference is { } known ? GroupFigures.Range(known) : Unknown;
 
-    private static string Signed(double share) => Invariant($"{100 * share:+0;-0;0}");
+    private static string Money(LevelRecord level) => level.Money.PerWeek is { } money ? GroupFigures.Money(money) : Unknown;
 
-    private static string Money(LevelRecord level) => level.Money.PerWeek is { } money ? Invariant($"{money:0}") : "-";
-
-    private static string Chance(double? chance) => chance is { } value ? Invariant($"{100 * value:0} %") : "-";
+    private static string Chance(double? chance) => chance is { } known ? GroupFigures.Chance(known) : Unknown;
 
     private static string Invariant(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -45,12 +45,7 @@ internal sealed class LevelMoney
 
     private decimal? Weeks(Piece piece)
     {
-        DateOnly? end = piece.State switch
-        {
-            PieceState.Sold => piece.SoldOn,
-            PieceState.Gone => piece.LeftOn,
-            _ => log.Date,
-        };
+        DateOnly? end = piece.LastDayOnMarket(log.Date);
         return piece.ListedOn is { } listed && end >= listed
             ? Crossing.Unrounded(Crossing.DaysOnMarket(listed, end.Value)) / 7
             : null;

@@ -107,7 +107,7 @@ public sealed record QuarterChange(
             ("overheads", "rent and the like, and outings that brought nothing home", profitThen.Overheads - profit.Overheads),
         ];
         decimal total = profit.Net - profitThen.Net;
-        int digits = Math.Max(currency.MinorDigits, (total / 1.0000000000000000000000000000m).Scale);
+        int digits = Math.Max(currency.MinorDigits, total.Trimmed().Scale);
         ImmutableArray<decimal> rounded = Shares.Rounded([.. parts.Select(part => part.Amount)], total, digits);
         return [.. parts.Select((part, i) => new QuarterEffect(part.Name, part.Meaning, rounded[i]))];
     }

@@ -16,8 +16,8 @@ public static class QuarterJson
             report.AsOf,
             report.Workshop.Currency.Code,
             report.Workshop.TargetWage,
-            Span(report.Period),
-            Span(report.Reckoned),
+            report.Period,
+            report.Reckoned,
             report.IsSoFar,
             QuarterSentences.Headline(report),
             report.Profit,
@@ -29,12 +29,7 @@ public static class QuarterJson
             report.Ratios,
             report.Counts,
             report.Sales,
-            [
-                .. new[] { report.AgainstBefore, report.AgainstYearEarlier }.OfType<QuarterChange>()
-                    .Select(change => new QuarterChangeDocument(
-                        Span(change.With), change.IsBeforeTheLog, change.Profit, change.Hours, change.Net, change.Effects,
-                        change.Wage, change.WageByProfit, change.WageByHours, change.NewTypes, change.GoneTypes)),
-            ],
+            [.. new[] { report.AgainstBefore, report.AgainstYearEarlier }.OfType<QuarterChange>()],
             report.Steps,
             report.Prompts,
             report.Undated,
@@ -43,31 +38,14 @@ public static class QuarterJson
             report.Sums);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
-
-    private static QuarterSpanDocument Span(ReportPeriod period) => new(period.Name, period.From, period.To);
 }
-
-internal sealed record QuarterSpanDocument(string Name, DateOnly From, DateOnly To);
-
-internal sealed record QuarterChangeDocument(
-    QuarterSpanDocument With,
-    bool IsBeforeTheLog,
-    QuarterProfit Profit,
-    QuarterHours Hours,
-    decimal Net,
-    ImmutableArray<QuarterEffect> Effects,
-    decimal? Wage,
-    decimal? WageByProfit,
-    decimal? WageByHours,
-    ImmutableArray<string> NewTypes,
-    ImmutableArray<string> GoneTypes);
 
 internal sealed record QuarterDocument(
     DateOnly AsOf,
     string Currency,
     decimal? TargetWage,
-    QuarterSpanDocument Period,
-    QuarterSpanDocument Reckoned,
+    ReportPeriod Period,
+    ReportPeriod Reckoned,
     bool IsSoFar,
     string Headline,
     QuarterProfit Profit,
@@ -79,7 +57,7 @@ internal sealed record QuarterDocument(
     QuarterRatios Ratios,
     QuarterCounts Counts,
     ImmutableArray<QuarterSale> Sales,
-    ImmutableArray<QuarterChangeDocument> Against,
+    ImmutableArray<QuarterChange> Against,
     ImmutableArray<QuarterStep> Steps,
     ImmutableArray<QuarterPrompt> Prompts,
     ImmutableArray<QuarterUndated> Undated,

@@ -89,6 +89,20 @@ public sealed record QuarterReport
         return current.To <= log.Date || current.Before is not { } before || !(log.FirstFact() <= before.To) ? current : before;
     }
 
+    /// <summary>Why there is no report of a span, in a sentence; null where there is one.</summary>
+    /// <param name="log">The log, as of its date.</param>
+    /// <param name="period">The span.</param>
+    /// <param name="remedy">What to do about a span that begins after the date of the log.</param>
+    public static string? Refusal(SalesLog log, ReportPeriod period, string remedy)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(period);
+        return period.From > log.Date
+            ? FormattableString.Invariant(
+                $"{period.Name} begins after {log.Date:yyyy-MM-dd}, the day up to which the log is known; {remedy}.")
+            : period.From.Year < 2 ? $"{period.Name} begins before the year 2; name a later span." : null;
+    }
+
     /// <summary>The report of a span.</summary>
     /// <param name="log">The log, as of its date.</param>
     /// <param name="period">The span; it may reach beyond the date of the log, but not begin after it.</param>
@@ -97,11 +111,8 @@ public sealed record QuarterReport
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(period);
-        if (period.From > log.Date || period.From.Year < 2)
-        {
-            throw new ArgumentOutOfRangeException(nameof(period), period.Name, FormattableString.Invariant(
-                $"The span must begin in the year 2 or later and not after {log.Date:yyyy-MM-dd}, the day up to which the log is known."));
-        }
+        if (Refusal(log, period, "name an earlier span") is { } refusal)
+            throw new ArgumentOutOfRangeException(nameof(period), period.Name, refusal);
 
         QuarterBooks books = new(log);
         ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
@@ -150,13 +161,13 @@ public sealed record QuarterReport
     {
         string[] costs =
         [
-            .. new (string File, bool IsThere)[]
+            .. new (LogTable Table, CostKind Kind)[]
             {
-                (Columns.Supplies.File, !log.Supplies.IsEmpty || log.Pieces.Any(piece => piece.SuppliesCost is not null)),
-                (Columns.Trips.File, !log.Trips.IsEmpty),
-                (Columns.Tools.File, !log.Tools.IsEmpty),
-                (Columns.Overheads.File, !log.Overheads.IsEmpty),
-            }.Where(table => !table.IsThere).Select(table => table.File),
+                (Columns.Supplies, CostKind.Supplies),
+                (Columns.Trips, CostKind.Trip),
+                (Columns.Tools, CostKind.Tools),
+                (Columns.Overheads, CostKind.Overhead),
+            }.Where(cost => !CostRecord.Has(log, cost.Kind)).Select(cost => cost.Table.File),
         ];
         if (costs.Length > 0)
             yield return $"Not in the log, so not in the costs: {string.Join(", ", costs)}. The true profit is lower by what they would hold.";

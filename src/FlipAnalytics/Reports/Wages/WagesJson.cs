@@ -65,14 +65,11 @@ internal sealed record WagesDocument(
 /// <summary>Writes a decimal with at most six digits after the point, without zeros behind them.</summary>
 internal sealed class SixDigits : JsonConverter<decimal>
 {
-    private const decimal One = 1.0000000000000000000000000000m;
-
     public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) =>
         reader.GetDecimal();
 
-    // Division by a one of many digits leaves no zeros at the end.
     public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) =>
-        writer.WriteNumberValue(decimal.Round(value, 6, MidpointRounding.AwayFromZero) / One);
+        writer.WriteNumberValue(decimal.Round(value, 6, MidpointRounding.AwayFromZero).Trimmed());
 }
 
 [JsonSerializable(typeof(WagesDocument))]

@@ -105,9 +105,7 @@ public sealed record WagesReport
     /// <summary>The wages of a log.</summary>
     /// <param name="log">The log, as of its date.</param>
     /// <param name="period">The span in which the flips were sold; null for all.</param>
-    /// <param name="hoursFilledIn">Estimated hands-on hours by piece id, for pieces without any on record; null for none.</param>
-    public static WagesReport Of(
-        SalesLog log, ReportPeriod? period = null, IReadOnlyDictionary<string, decimal>? hoursFilledIn = null)
+    public static WagesReport Of(SalesLog log, ReportPeriod? period = null)
     {
         ArgumentNullException.ThrowIfNull(log);
         WorkCalendar calendar = new(log);
@@ -138,7 +136,6 @@ public sealed record WagesReport
             Losers = LosingFlips.Of(flips, log.Workshop),
             WrittenOff = new([.. writtenOff.Select(piece => piece.Piece.Id)], writtenOff.Sum(piece => piece.Total)),
             Hours = HoursByTask.Of(log, hours),
-            FilledIn = WagesFilledIn.Of(flips, hoursFilledIn, currency),
             Hindsight = WagesHindsight.Of(flips, log.Workshop.TargetWage),
             LeftOut = new(
                 [.. flips.Where(flip => flip is { FullProfit: not null, BenchHours: null }).Select(flip => flip.Id)],
@@ -151,7 +148,7 @@ public sealed record WagesReport
                     .OrderByDescending(kind => kind.Count()).ThenBy(kind => kind.Key)
                     .Select(kind => new MissingCost(kind.Key, kind.Count())),
             ],
-            KindsWithoutRecord = WithoutRecord(log),
+            KindsWithoutRecord = [.. Enum.GetValues<CostKind>().Where(kind => !CostRecord.Has(log, kind))],
             Notes = book.Notes,
             Reconciliation = new(
                 ProfitReconciliation.Of(flips),
@@ -159,19 +156,5 @@ public sealed record WagesReport
                 [.. groupings.Select(grouping => GroupReconciliation.Of(grouping, total))],
                 CostReconciliation.Of(book, flips)),
         };
-    }
-
-    private static ImmutableArray<CostKind> WithoutRecord(SalesLog log)
-    {
-        List<CostKind> kinds = [];
-        if (log.Supplies.IsEmpty && log.Pieces.All(piece => piece.SuppliesCost is null))
-            kinds.Add(CostKind.Supplies);
-        if (log.Tools.IsEmpty)
-            kinds.Add(CostKind.Tools);
-        if (log.Trips.IsEmpty)
-            kinds.Add(CostKind.Trip);
-        if (log.Overheads.IsEmpty)
-            kinds.Add(CostKind.Overhead);
-        return [.. kinds];
     }
 }
