@@ -168,8 +168,10 @@ public static class WagesSentences
     {
         ArgumentNullException.ThrowIfNull(report);
         int count = report.WrittenOff.Ids.Length;
+        // The sentence follows the list of losers, where there is one.
+        string which = report.Losers.IsEmpty ? TextLines.Counted(count, "piece") : Invariant($"{count} more");
         return count == 0 ? null
-            : Invariant($"{count} more left without a sale and cost {Money(report.WrittenOff.Cost, report)}, in no wage: {WageFigures.Names(report.WrittenOff.Ids, NamesShown)}.");
+            : Invariant($"{which} left without a sale and cost {Money(report.WrittenOff.Cost, report)}, in no wage: {WageFigures.Names(report.WrittenOff.Ids, NamesShown)}.");
     }
 
     private static string Extremes(WagesReport report)
