@@ -111,8 +111,11 @@ public sealed record QuarterReport
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(period);
-        if (Refusal(log, period, "name an earlier span") is { } refusal)
-            throw new ArgumentOutOfRangeException(nameof(period), period.Name, refusal);
+        if (Refusal(log, period, "name an earlier span") is not null)
+        {
+            throw new ArgumentOutOfRangeException(nameof(period), period.Name, FormattableString.Invariant(
+                $"The span must begin in the year 2 or later and not after {log.Date:yyyy-MM-dd}, the day up to which the log is known."));
+        }
 
         QuarterBooks books = new(log);
         ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
