@@ -8,7 +8,7 @@ namespace FlipAnalytics;
 /// <param name="Opening">Cost of the pieces in stock on the evening before the first day.</param>
 /// <param name="Added">Costs that arose in the period on pieces in stock.</param>
 /// <param name="Sold">Cost of the pieces sold in the period: the cost of goods sold.</param>
-/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart in the period.</param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen in the period.</param>
 /// <param name="Kept">Cost of pieces that the owner kept: a withdrawal, no loss.</param>
 /// <param name="Closing">Cost of the pieces in stock on the evening of the last day.</param>
 public sealed record StockMovement(

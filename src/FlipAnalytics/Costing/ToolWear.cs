@@ -43,14 +43,17 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
         return new(bought, [.. left], [.. idle]);
     }
 
-    /// <summary>Wear after part of a life: (price − salvage) × used / life, rounded; never past salvage.</summary>
+    /// <summary>
+    /// Wear after part of a life: (price − salvage) × used / life, rounded; never past salvage. Multiplied before it is
+    /// divided, so that a half cent is one: 75 × 20 / 96 is 15.625, while 20 / 96 has no end in decimals.
+    /// </summary>
     /// <param name="price">Price.</param>
     /// <param name="salvage">Salvage; unknown counts as nothing.</param>
     /// <param name="used">Pieces or months so far.</param>
     /// <param name="life">Pieces or months in all.</param>
     /// <param name="currency">Currency to round to.</param>
     public static decimal Worn(decimal price, decimal? salvage, decimal used, decimal life, Currency currency) =>
-        currency.Round(Math.Max(0, price - (salvage ?? 0)) * (Math.Min(used, life) / life));
+        currency.Round(Math.Max(0, price - (salvage ?? 0)) * Math.Min(used, life) / life);
 
     private static string Rule(Tool tool, decimal price) => tool switch
     {

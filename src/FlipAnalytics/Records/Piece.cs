@@ -30,6 +30,9 @@ public enum LeftAs
 
     /// <summary>Taken apart for other pieces.</summary>
     Parts,
+
+    /// <summary>Stolen.</summary>
+    Stolen,
 }
 
 /// <summary>

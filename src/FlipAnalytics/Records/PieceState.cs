@@ -12,6 +12,6 @@ public enum PieceState
     /// <summary>Sold.</summary>
     Sold,
 
-    /// <summary>Left without a sale: kept, given away, scrapped, broken or used for parts.</summary>
+    /// <summary>Left without a sale: kept, given away, scrapped, broken, used for parts or stolen.</summary>
     Gone,
 }

@@ -14,6 +14,11 @@ public sealed class SharedCostTests
         Assert.Equal((30m, 60m), (book.ToolsLeft[0].Value, book.ToolsLeft[0].Worn));
     }
 
+    /// <summary>75 × 20 / 96 is 15.625; the half cent is rounded away from zero.</summary>
+    [Fact]
+    public void WearThatEndsInHalfACentIsRoundedUp() =>
+        Assert.Equal(15.63m, ToolWear.Worn(75, null, 20, 96, Currency.Of("USD")));
+
     /// <summary>120 over 12 months is 10 a month; the second month had two pieces of 1 and 3 hours, the third none.</summary>
     [Fact]
     public void AToolByMonthsIsBorneByTheHoursOfEachMonthAndIdleMonthsByNobody()

@@ -26,7 +26,7 @@ public sealed class CellTests
     [InlineData("count", "99999999999", "whole number")]
     [InlineData("condition", "wonky", "sound, worn, damaged")]
     [InlineData("condition", "1", "sound, worn, damaged")]
-    [InlineData("left_as", "sold", "kept, given, scrapped, broken, parts")]
+    [InlineData("left_as", "sold", "kept, given, scrapped, broken, parts, stolen")]
     public void A_cell_that_cannot_be_read_is_reported_and_its_row_set_aside(
         string column, string cell, string expected)
     {

@@ -37,7 +37,7 @@ public sealed class ColumnsTests
     public void The_words_are_those_of_the_trade()
     {
         Assert.Equal<string>(["sound", "worn", "damaged"], Columns.Pieces["condition"].Words);
-        Assert.Equal<string>(["kept", "given", "scrapped", "broken", "parts"], Columns.Pieces["left_as"].Words);
+        Assert.Equal<string>(["kept", "given", "scrapped", "broken", "parts", "stolen"], Columns.Pieces["left_as"].Words);
         Assert.Equal<string>(
             ["sourcing", "cleaning", "repair", "stripping", "sanding", "priming", "painting", "topcoat", "hardware", "photos", "listing", "selling", "delivery", "other"],
             Columns.Hours["task"].Words);

@@ -102,7 +102,7 @@ public sealed record QuarterChange(
             ("cost", "the same types cost more or less, fees and delivery included", cost),
             ("pieces without a price", "pieces whose sale or purchase price is not written down",
                 Unpriced(now) - Unpriced(then)),
-            ("written off", "pieces given away, scrapped or broken", profitThen.WrittenOff - profit.WrittenOff),
+            ("written off", "pieces given away, broken, stolen and the like", profitThen.WrittenOff - profit.WrittenOff),
             ("wear of tools", "wear of tools", profitThen.ToolWear - profit.ToolWear),
             ("overheads", "rent and the like, and outings that brought nothing home", profitThen.Overheads - profit.Overheads),
         ];

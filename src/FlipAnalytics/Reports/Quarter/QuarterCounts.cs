@@ -10,12 +10,14 @@ namespace FlipAnalytics;
 /// <param name="Scrapped">Thrown away.</param>
 /// <param name="Broken">Broken beyond repair.</param>
 /// <param name="Parts">Taken apart for other pieces.</param>
+/// <param name="Stolen">Stolen.</param>
 /// <param name="GoneSomehow">Gone without a sale, nobody knows how.</param>
 public sealed record QuarterCounts(
-    int Bought, int Finished, int Listed, int Sold, int Kept, int Given, int Scrapped, int Broken, int Parts, int GoneSomehow)
+    int Bought, int Finished, int Listed, int Sold, int Kept, int Given, int Scrapped, int Broken, int Parts, int Stolen,
+    int GoneSomehow)
 {
     /// <summary>Gone without a sale.</summary>
-    public int Withdrawn => Kept + Given + Scrapped + Broken + Parts + GoneSomehow;
+    public int Withdrawn => Kept + Given + Scrapped + Broken + Parts + Stolen + GoneSomehow;
 
     internal static QuarterCounts Of(SalesLog log, ReportPeriod period)
     {
@@ -31,6 +33,7 @@ public sealed record QuarterCounts(
             gone[LeftAs.Scrapped].Count(),
             gone[LeftAs.Broken].Count(),
             gone[LeftAs.Parts].Count(),
+            gone[LeftAs.Stolen].Count(),
             gone[null].Count());
     }
 }

@@ -12,7 +12,7 @@ namespace FlipAnalytics;
 /// <param name="SoldUndated">
 /// Cost of pieces whose day of sale is not written down; the stock gives them up on the last earlier day on record.
 /// </param>
-/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart.</param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen.</param>
 /// <param name="Kept">Cost of pieces the owner kept (a withdrawal).</param>
 /// <param name="LeftUndated">Cost of pieces gone without a sale on a day that is not written down, as <paramref name="SoldUndated"/>.</param>
 /// <param name="SuppliesBought">Supplies bought.</param>

@@ -14,7 +14,7 @@ namespace FlipAnalytics;
 /// <param name="Outings">Their share of the outings that brought them home.</param>
 /// <param name="Fees">What channels kept.</param>
 /// <param name="Delivery">What delivery cost.</param>
-/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken or taken apart.</param>
+/// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen.</param>
 /// <param name="ToolWear">Wear of tools dated in the span, idle months included (depreciation).</param>
 /// <param name="Overheads">Overheads dated in the span, fruitless outings included.</param>
 public sealed record QuarterProfit(

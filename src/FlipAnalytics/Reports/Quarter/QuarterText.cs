@@ -61,7 +61,7 @@ public static class QuarterText
         Money("= left after the pieces (gross profit)", profit => profit.GrossProfit, isShown: true);
         Money("- what selling channels kept (fees)", profit => profit.Fees);
         Money("- delivery", profit => profit.Delivery);
-        Money("- given away, scrapped or broken (written off)", profit => profit.WrittenOff);
+        Money("- given away, broken, stolen and the like (written off)", profit => profit.WrittenOff);
         Money("- wear of tools (depreciation)", profit => profit.ToolWear);
         Money("- rent and the like, fruitless outings (overhead)", profit => profit.Overheads);
         Money("= what you made (net profit)", profit => profit.Net, isShown: true);
@@ -150,7 +150,7 @@ public static class QuarterText
 
         QuarterCounts counts = report.Counts;
         string gone = counts.Withdrawn == 0 ? ""
-            : Invariant($" (kept {counts.Kept}, given away {counts.Given}, scrapped {counts.Scrapped}, broken {counts.Broken}, for parts {counts.Parts}{(counts.GoneSomehow > 0 ? Invariant($", unknown {counts.GoneSomehow}") : "")})");
+            : Invariant($" (kept {counts.Kept}, given away {counts.Given}, scrapped {counts.Scrapped}, broken {counts.Broken}, for parts {counts.Parts}, stolen {counts.Stolen}{(counts.GoneSomehow > 0 ? Invariant($", unknown {counts.GoneSomehow}") : "")})");
         text.AppendWrapped("  ", "  ", Invariant(
             $"Bought {counts.Bought}, finished {counts.Finished}, listed {counts.Listed}, sold {counts.Sold}, withdrawn {counts.Withdrawn}{gone}."));
         foreach (string ratio in QuarterSentences.Ratios(report))
