@@ -25,6 +25,7 @@ internal sealed class BuyCommand
     private readonly Option<decimal?> chance = Values.Number(
         "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
+    private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<string?> plot = Values.Picture(
         "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
     private readonly LogOptions log;
@@ -34,7 +35,7 @@ internal sealed class BuyCommand
         foreach (Option option in new Option[]
         {
             type, count, width, depth, height, material, condition, color, finish, hours, supplies, salePrice, sticker,
-            candidates, wage, chance, channel, plot,
+            candidates, wage, chance, channel, newWords, plot,
         })
         {
             command.Options.Add(option);
@@ -85,6 +86,7 @@ internal sealed class BuyCommand
             TargetWage = parsed.GetValue(wage),
             CautiousChance = parsed.GetValue(chance) ?? new PurchaseTerms().CautiousChance,
             Channel = parsed.GetValue(channel),
+            NewWords = parsed.GetValue(newWords),
         });
         if (picture is not null)
             Draw(report, picture);

@@ -9,6 +9,7 @@ internal sealed class ColorsCommand
     private readonly Option<GroupedBy?> by = Values.Word<GroupedBy>("--by", "What to compare; color unless given");
     private readonly Option<string?> next = Values.Text(
         "--for", "Type of the next piece; the type sold most unless given.", "TYPE");
+    private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<string?> plot = Values.Picture(
         "Draw how long the pieces of each color stay on sale into this file.");
     private readonly LogOptions log;
@@ -17,6 +18,7 @@ internal sealed class ColorsCommand
     {
         command.Options.Add(by);
         command.Options.Add(next);
+        command.Options.Add(newWords);
         command.Options.Add(plot);
         log = new(command);
         command.SetAction(Run);
@@ -41,7 +43,7 @@ internal sealed class ColorsCommand
         if (opened.Log is null)
             return opened.ExitCode;
         GroupComparisonReport report = GroupComparison.Of(
-            opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next));
+            opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next), parsed.GetValue(newWords));
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(SurvivalPlot.Of(report), picture);
         log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report));

@@ -45,6 +45,11 @@ internal static class Program
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;
         }
+        catch (UnclearWordException e)
+        {
+            Console.Error.WriteLine(e.Message);
+            return ExitCode.CommandProblem;
+        }
         catch (NotEnoughDataException e)
         {
             Console.Error.WriteLine(e.Message);

@@ -93,6 +93,12 @@ internal static class Values
 
     public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 
+    /// <summary>Says that a word which is only like one of the log is meant as it stands.</summary>
+    public static Option<bool> NewWords() => new("--new-type", "--new-words")
+    {
+        Description = "A type, color or other word is new and meant as written, though your log has one much like it.",
+    };
+
     private static T? Refused<T>(ArgumentResult result, string message)
     {
         result.AddError(message);

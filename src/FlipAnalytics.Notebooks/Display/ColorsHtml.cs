@@ -13,7 +13,7 @@ public static class ColorsHtml
     {
         var sentences = new GroupComparisonSentences(report);
         Html html = new Html().Lead(sentences.Headline());
-        foreach (string sentence in sentences.Evidence())
+        foreach (string sentence in report.WordNotes.Concat(sentences.Evidence()))
             html.Paragraph(sentence);
         return html.Content();
     }

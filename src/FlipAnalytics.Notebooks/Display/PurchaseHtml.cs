@@ -22,6 +22,8 @@ public static class PurchaseHtml
     {
         var sentences = PurchaseSentences.Of(report, decision);
         html.Lead(sentences.Headline);
+        foreach (string note in report.WordNotes)
+            html.Paragraph(note);
         foreach (string sentence in sentences.Sentences)
             html.Paragraph(sentence);
         if (sentences.Leverage is { } leverage)

@@ -13,7 +13,8 @@ public static class PurchaseJson
     {
         ArgumentNullException.ThrowIfNull(report);
         var document = new PurchaseDocument(
-            report.AsOf, report.Workshop.Currency.Code, report.TargetWage, [.. report.Decisions.Select(Of)]);
+            report.AsOf, report.Workshop.Currency.Code, report.TargetWage, [.. report.Decisions.Select(Of)],
+            report.WordNotes);
         return JsonSerializer.Serialize(document, PurchaseJsonContext.Readable.PurchaseDocument) + "\n";
     }
 
@@ -44,11 +45,12 @@ public static class PurchaseJson
                 c.Topic, c.When.ToString().ToLowerInvariant(), c.Text, c.Source,
                 JsonNamingPolicy.SnakeCaseLower.ConvertName(c.Status.ToString()), c.Jurisdiction)),
         ],
-        decision.Notes);
+        [.. decision.Candidate.WordNotes, .. decision.Notes]);
 }
 
 internal sealed record PurchaseDocument(
-    DateOnly AsOf, string Currency, decimal TargetWage, ImmutableArray<CandidateDocument> Candidates);
+    DateOnly AsOf, string Currency, decimal TargetWage, ImmutableArray<CandidateDocument> Candidates,
+    ImmutableArray<string> Notes);
 
 internal sealed record CandidateDocument(
     string Id,

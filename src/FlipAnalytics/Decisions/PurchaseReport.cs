@@ -10,16 +10,31 @@ namespace FlipAnalytics;
 public sealed record PurchaseReport(
     DateOnly AsOf, Workshop Workshop, decimal TargetWage, ImmutableArray<PurchaseDecision> Decisions)
 {
-    /// <summary>Answers a list of candidates from a log.</summary>
+    /// <summary>What was made of the words of the question: taken for words of the log, or new to it.</summary>
+    public ImmutableArray<string> WordNotes { get; init; } = [];
+
+    /// <summary>Answers a list of candidates from a log, their words taken as the log writes them.</summary>
     /// <param name="log">The log as known at its date.</param>
     /// <param name="candidates">Pieces in the store.</param>
     /// <param name="terms">What the owner asks of a purchase.</param>
+    /// <exception cref="UnclearWordException">A word is not in the log, but so like one that it may be a slip.</exception>
     public static PurchaseReport Of(SalesLog log, IReadOnlyList<Candidate> candidates, PurchaseTerms terms)
     {
         ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(candidates);
         ArgumentNullException.ThrowIfNull(terms);
+        var words = LogWords.Of(log);
+        var own = new SettledWords(words, terms.NewWords);
+        PurchaseTerms settled = terms with { Channel = own.Settle(WordKind.Channel, terms.Channel) };
+        CandidateWords[] pieces = [.. candidates.Select(piece => CandidateWords.Settle(piece, words, terms.NewWords))];
+        UnclearWord[] unclear = [.. pieces.SelectMany(piece => piece.Unclear), .. own.Unclear];
+        if (unclear.Length > 0)
+            throw new UnclearWordException(unclear.Distinct());
         return new(
-            log.Date, log.Workshop, terms.WageFor(log.Workshop),
-            new MostToPay(FittedModels.Of(log), terms).Decide(candidates));
+            log.Date, log.Workshop, settled.WageFor(log.Workshop),
+            new MostToPay(FittedModels.Of(log), settled).Decide([.. pieces.Select(piece => piece.Candidate)]))
+        {
+            WordNotes = [.. pieces.SelectMany(piece => piece.Candidate.WordNotes).Concat(own.Notes).Distinct()],
+        };
     }
 }

@@ -25,6 +25,9 @@ public sealed record PurchaseTerms
     /// <summary>Channel the piece would be sold through; null takes the mix of past sales.</summary>
     public string? Channel { get; init; }
 
+    /// <summary>Whether a word that is not in the log, but like one that is, is a new word and no slip.</summary>
+    public bool NewWords { get; init; }
+
     /// <summary>The wage that holds for a workshop.</summary>
     public decimal WageFor(Workshop workshop)
     {

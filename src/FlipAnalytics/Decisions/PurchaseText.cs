@@ -11,9 +11,9 @@ public static class PurchaseText
     public static string Render(PurchaseReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return report.Decisions.Length == 1
+        return WordNotesText.Above(report.WordNotes) + (report.Decisions.Length == 1
             ? new PurchasePage(report, report.Decisions[0]).Render()
-            : Table(report);
+            : Table(report));
     }
 
     private static string Table(PurchaseReport report)

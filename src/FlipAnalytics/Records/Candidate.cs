@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics;
 
 /// <summary>
@@ -52,6 +54,9 @@ public sealed record Candidate
 
     /// <summary>What the store asks.</summary>
     public decimal? StickerPrice { get; init => field = ZeroOrMore(value, nameof(StickerPrice)); }
+
+    /// <summary>What was made of its words: taken for words of the log, or new to it; a sentence each.</summary>
+    public ImmutableArray<string> WordNotes { get; init; } = [];
 
     /// <summary>A piece as it is seen in a store: what it is and what the store asks, and nothing of what came of it.</summary>
     /// <param name="seen">The piece.</param>

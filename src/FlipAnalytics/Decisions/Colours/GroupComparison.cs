@@ -14,9 +14,15 @@ public static class GroupComparison
     /// <param name="log">The log as known at its date.</param>
     /// <param name="by">How pieces are grouped.</param>
     /// <param name="nextType">Type of the next piece; null takes the type sold most.</param>
-    public static GroupComparisonReport Of(SalesLog log, GroupedBy by, string? nextType = null)
+    /// <param name="newWords">Whether a type that is not in the log, but like one that is, is a new one and no slip.</param>
+    /// <exception cref="UnclearWordException">The type is not in the log, but so like one that it may be a slip.</exception>
+    public static GroupComparisonReport Of(SalesLog log, GroupedBy by, string? nextType = null, bool newWords = false)
     {
         ArgumentNullException.ThrowIfNull(log);
+        var words = new SettledWords(LogWords.Of(log), newWords);
+        nextType = words.Settle(WordKind.Type, nextType);
+        if (!words.Unclear.IsEmpty)
+            throw new UnclearWordException(words.Unclear);
         if (!Enum.IsDefined(by))
             throw new ArgumentOutOfRangeException(nameof(by), by, "Group by color, type, finish, source or channel.");
         var models = FittedModels.Of(log);
@@ -67,6 +73,7 @@ public static class GroupComparison
                     ? NextPieceChoice.Of(models, group, by, type, [.. sold.Where(l => l.Sold > 0).Take(JointRanks.Most)])
                     : null,
                 Notes = [.. GroupNotes.Of(log, by, levels)],
+                WordNotes = words.Notes,
             },
             group);
 

@@ -20,7 +20,7 @@ public static class GroupComparisonJson
             new(told.Confidence, told.LeastSales, told.Compared, told.TooFew, told.DaysDiffer, told.DaysP, told.PricesDiffer,
                 told.PriceP, told.DaysPairs, told.PricePairs,
                 told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null, told.Hazards),
-            report.Levels, report.Next, report.Notes);
+            report.Levels, report.Next, [.. report.WordNotes, .. report.Notes]);
         return JsonSerializer.Serialize(document, GroupComparisonJsonContext.Readable.GroupComparisonDocument) + "\n";
     }
 }

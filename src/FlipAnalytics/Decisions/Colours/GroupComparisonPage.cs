@@ -94,6 +94,6 @@ public static class GroupComparisonText
     public static string Render(GroupComparisonReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return new GroupComparisonPage(report).Render();
+        return WordNotesText.Above(report.WordNotes) + new GroupComparisonPage(report).Render();
     }
 }

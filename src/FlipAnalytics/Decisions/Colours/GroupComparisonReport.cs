@@ -187,6 +187,9 @@ public sealed record GroupComparisonReport
     /// <summary>What to give the next piece; null where the grouping is not chosen at the bench or nothing is known.</summary>
     public NextPiece? Next { get; init; }
 
+    /// <summary>What was made of the words of the question: taken for words of the log, or new to it.</summary>
+    public ImmutableArray<string> WordNotes { get; init; } = [];
+
     /// <summary>What was left out of which number, and words that may mean the same.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 }
