@@ -32,8 +32,13 @@ internal static class CheckCommand
             Console.Out.Write(parsed.GetValue(json)
                 ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
                 : LogCheckText.Render(check));
-            foreach (LogProblem problem in reading.Problems.Where(p => p.Severity == Severity.Error))
-                Console.Error.WriteLine(problem);
+            // On a terminal the text above has said it; where either goes elsewhere, errors are on standard error as ever.
+            if (Console.IsOutputRedirected || Console.IsErrorRedirected)
+            {
+                foreach (LogProblem problem in reading.Problems.Where(p => p.Severity == Severity.Error))
+                    Console.Error.WriteLine(problem);
+            }
+
             return reading.HasErrors ? ExitCode.DataProblem : ExitCode.Done;
         });
         return command;

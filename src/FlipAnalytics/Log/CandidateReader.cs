@@ -40,7 +40,9 @@ public static class CandidateReader
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(workshop);
         string full = Path.GetFullPath(path);
-        var table = new LogTable(Path.GetFileName(full), "", CandidateColumns);
+        // A question about a piece is answered as asked or not at all, so every cell decides.
+        var table = new LogTable(
+            Path.GetFileName(full), "", [.. CandidateColumns.Select(column => column with { IsDeciding = true })]);
         LogProblems problems = new();
         ReadTable<Candidate> rows = TableReader.Read(
             table, new(Path.GetDirectoryName(full) ?? "", workshop.Currency, new(), problems), Row);

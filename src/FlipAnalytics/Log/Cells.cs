@@ -7,8 +7,9 @@ using CsvHelper;
 namespace FlipAnalytics;
 
 /// <summary>
-/// The cells of the current row, read strictly by the kind of their column. A cell that cannot be read is reported, and
-/// the row it stands in is set aside: one rule for every column. An empty cell is unknown.
+/// The cells of the current row, read strictly by the kind of their column. A cell that cannot be read is reported; it
+/// counts as unknown, or sets its row aside where the row would say something untrue without it
+/// (<see cref="LogColumn.IsDeciding"/>). An empty cell is unknown.
 /// </summary>
 internal sealed class Cells(
     CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
@@ -19,11 +20,16 @@ internal sealed class Cells(
     private static readonly SearchValues<char> HexDigits = SearchValues.Create("0123456789abcdefABCDEF");
     private const decimal LargestNumber = 1_000_000_000_000m;
 
+    private readonly List<(string Column, string? Found, string Expected, string Remedy)> bad = [];
+
     /// <summary>Line of the file on which the row begins.</summary>
     public int Row { get; private set; }
 
-    /// <summary>Whether a cell of the row could not be read, or a required one is empty.</summary>
+    /// <summary>Whether a cell that decides could not be read, or a required one is empty: the row is set aside.</summary>
     public bool IsBad { get; private set; }
+
+    /// <summary>Cells so far that were set aside alone.</summary>
+    public int SetAside { get; private set; }
 
     /// <summary>Cells so far that look like a number with a decimal comma.</summary>
     public int DecimalCommas { get; private set; }
@@ -32,7 +38,23 @@ internal sealed class Cells(
     public string? DecimalComma { get; private set; }
 
     /// <summary>Turns to the row that the parser has just read.</summary>
-    public void Next() => (Row, IsBad) = ((int)csv.LineNumber, false);
+    public void Next()
+    {
+        (Row, IsBad) = ((int)csv.LineNumber, false);
+        bad.Clear();
+    }
+
+    /// <summary>Reports the bad cells of the row, once all of it has been read.</summary>
+    public void Report()
+    {
+        foreach (var (column, found, expected, remedy) in bad)
+        {
+            string alone = IsBad ? remedy : $"{remedy} Until then it counts as unknown; the rest of the row is used.";
+            reading.Problems.Error(table.File, Row, column, found, expected, alone);
+        }
+
+        SetAside += IsBad ? 0 : bad.Count;
+    }
 
     /// <summary>A text, a label or a name; null where empty.</summary>
     public string? Text(string column)
@@ -178,8 +200,8 @@ internal sealed class Cells(
 
     private void Bad(string column, string? found, string expected, string remedy)
     {
-        IsBad = true;
-        reading.Problems.Error(table.File, Row, column, found, expected, remedy);
+        IsBad |= table[column].SetsRowAside;
+        bad.Add((column, found, expected, remedy));
     }
 
     private string RemedyOfNumber(string cell)

@@ -43,19 +43,19 @@ public static class Columns
             new("ready_on", Date, "Day the work on it was done."),
             new("listed_on", Date, "Day you first offered it; offering it again changes nothing here."),
             Money("asking_price", "What you asked at first; later changes go into asking.csv.", Smallest.AboveZero),
-            new("sold_on", Date, "Day it was sold."),
+            new("sold_on", Date, "Day it was sold.") { IsDeciding = true },
             Money(
                 "sold_price",
                 "What the buyer paid for the piece, before fees and without a delivery charge.",
-                Smallest.AboveZero),
+                Smallest.AboveZero) with { IsDeciding = true },
             new("channel", Label, "Where it was sold, such as online or market stall."),
             Money("fees", "What the channel or payment service kept.", Smallest.Zero),
             Money("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
             Money("delivery_cost", "What delivery cost you.", Smallest.Zero),
             new("hours", Number, "All hands-on hours on it; drying time is not hours.", "hours", Smallest.Zero),
             Money("supplies_cost", "Cost of what was used up on it.", Smallest.Zero),
-            new("left_on", Date, "Day it left without being sold."),
-            Words<LeftAs>("left_as", "How it left without being sold."),
+            new("left_on", Date, "Day it left without being sold.") { IsDeciding = true },
+            Words<LeftAs>("left_as", "How it left without being sold.") with { IsDeciding = true },
             new("notes", Text, "Anything else."),
         ]);
 
@@ -90,7 +90,7 @@ public static class Columns
             new("bought_on", Date, "Day you bought it."),
             new("quantity", Number, "How much, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
             new("unit", Label, "Unit of the quantity, such as quart, l or sheet."),
-            Money("price", "What you paid for the whole quantity.", Smallest.Zero),
+            Money("price", "What you paid for the whole quantity.", Smallest.Zero) with { IsDeciding = true },
             new(
                 "coverage",
                 Number,
@@ -144,7 +144,7 @@ public static class Columns
         [
             new("item", Name, "What it is.", IsRequired: true),
             new("bought_on", Date, "Day you bought it."),
-            Money("price", "What it cost.", Smallest.Zero),
+            Money("price", "What it cost.", Smallest.Zero) with { IsDeciding = true },
             Money("salvage", "What it will fetch at the end of its life.", Smallest.Zero),
             new("life_pieces", Number, "How many pieces it lasts for.", "pieces", Smallest.AboveZero),
             new("life_months", Number, "How many months it lasts for.", "months", Smallest.AboveZero),

@@ -37,6 +37,9 @@ public sealed record LogCheck(
     ImmutableArray<ColumnFilling> Filling,
     ImmutableArray<string> SimilarWords)
 {
+    /// <summary>Cells of all tables that could not be used, in rows that are used without them.</summary>
+    public int CellsSetAside { get; init; }
+
     /// <summary>Checks what came of reading a log.</summary>
     /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
     public static LogCheck Of(LogReading reading)
@@ -59,7 +62,10 @@ public sealed record LogCheck(
             MissingFiles(reading),
             reading.Problems,
             reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log),
-            reading.Log is null ? [] : FlipAnalytics.SimilarWords.In(reading.Log));
+            reading.Log is null ? [] : FlipAnalytics.SimilarWords.In(reading.Log))
+        {
+            CellsSetAside = reading.Tables.Sum(table => table.CellsSetAside),
+        };
 
         int Count(PieceState state) => pieces.Count(piece => piece.State == state);
     }

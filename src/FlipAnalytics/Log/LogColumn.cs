@@ -66,6 +66,15 @@ public sealed record LogColumn(
 {
     /// <summary>The words a <see cref="ColumnKind.Word"/> may be; empty for other kinds.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
+
+    /// <summary>
+    /// Whether the row would say something untrue without it, such as a sale without its price; a required column always
+    /// decides.
+    /// </summary>
+    public bool IsDeciding { get; init; }
+
+    /// <summary>Whether a cell that cannot be read sets its whole row aside; else the cell alone counts as unknown.</summary>
+    internal bool SetsRowAside => IsRequired || IsDeciding;
 }
 
 /// <summary>A table of the log: its file, its columns in the order they are written, and what it is good for.</summary>

@@ -33,4 +33,8 @@ public sealed record TableReading(
     bool IsReadable,
     int Rows,
     int RowsSetAside,
-    ImmutableArray<string> UnknownColumns);
+    ImmutableArray<string> UnknownColumns)
+{
+    /// <summary>Cells that count as unknown because they cannot be read, in rows that are used.</summary>
+    public int CellsSetAside { get; init; }
+}

@@ -19,6 +19,8 @@ internal sealed class ReadTable<T>(LogTable table, bool isPresent)
 
     public int RowsSetAside { get; set; }
 
+    public int CellsSetAside { get; set; }
+
     public FrozenSet<string> Headers { get; set; } = [];
 
     public ImmutableArray<string> UnknownColumns { get; set; } = [];
@@ -26,7 +28,7 @@ internal sealed class ReadTable<T>(LogTable table, bool isPresent)
     /// <summary>All rows that could be read, those set aside since included.</summary>
     public List<T> Read { get; } = [];
 
-    /// <summary>What could be read of rows with a bad cell; not in the log.</summary>
+    /// <summary>What could be read of rows with a bad cell that decides; not in the log.</summary>
     public List<T> Unusable { get; } = [];
 
     /// <summary>Records that are in the log, in file order.</summary>
@@ -42,5 +44,5 @@ internal sealed class ReadTable<T>(LogTable table, bool isPresent)
     }
 
     public TableReading Summary() =>
-        new(Table.File, IsPresent, IsReadable, Rows, RowsSetAside, UnknownColumns);
+        new(Table.File, IsPresent, IsReadable, Rows, RowsSetAside, UnknownColumns) { CellsSetAside = CellsSetAside };
 }

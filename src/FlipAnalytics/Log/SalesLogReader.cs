@@ -4,8 +4,9 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// Reads a log: a folder of CSV files and <c>workshop.toml</c>. Reading never throws on what the files say and never
-/// guesses: a row is either in the log, or set aside with an error among the problems. A row is set aside if any of its
-/// cells cannot be read, if a cell it cannot do without is empty, or if it contradicts itself or an earlier row.
+/// guesses: a row is either in the log, or set aside with an error among the problems. A row is set aside if a cell that
+/// decides it (<see cref="LogColumn.IsDeciding"/>) cannot be read, if one it cannot do without is empty, or if it
+/// contradicts itself or an earlier row. Any other cell that cannot be read is set aside alone and counts as unknown.
 /// </summary>
 public static class SalesLogReader
 {

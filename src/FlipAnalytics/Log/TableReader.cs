@@ -5,7 +5,7 @@ using CsvHelper;
 
 namespace FlipAnalytics;
 
-/// <summary>Reads the rows of a table: a row is either built into a record, or set aside with an error.</summary>
+/// <summary>Reads the rows of a table: a row is either built into a record, or set aside with an error; a cell may be too.</summary>
 internal static class TableReader
 {
     private static readonly CsvReaderOptions Options = CsvReaderOptions.Default with
@@ -81,10 +81,12 @@ internal static class TableReader
             }
 
             T record = build(cells);
+            cells.Report();
             (cells.IsBad ? rows.Unusable : rows.Read).Add(record);
             rows.RowsSetAside += cells.IsBad ? 1 : 0;
         }
 
+        rows.CellsSetAside = cells.SetAside;
         if (cells.DecimalComma is { } example)
         {
             reading.Problems.Error(

@@ -55,14 +55,22 @@ public static class LogCheckText
             string stays = check.RowsSetAside == 1
                 ? "It stays in its file, but no answer counts on it."
                 : "They stay in their files, but no answer counts on them.";
-            return $"{read}, {Counted(check.RowsSetAside, "row")} set aside: {string.Join(", ", places)}. {stays}";
+            return $"{read}, {Counted(check.RowsSetAside, "row")} set aside: {string.Join(", ", places)}. {stays}{Cells(check, " ")}";
         }
+
+        if (check.CellsSetAside > 0)
+            return $"{read}, every row used. {Cells(check, "")}";
 
         return check.Errors > 0 ? $"{read}, {Counted(check.Errors, "problem")} to put right."
             : check.Warnings > 0 ? $"{read}, nothing set aside, {Counted(check.Warnings, "thing")} worth a look."
             : check.Pieces == 0 ? $"{read}: the log is empty and in order."
             : $"{read}, nothing to put right.";
     }
+
+    private static string Cells(LogCheck check, string before) =>
+        check.CellsSetAside == 0 ? ""
+        : check.CellsSetAside == 1 ? $"{before}1 cell cannot be read and counts as unknown."
+        : $"{before}{Counted(check.CellsSetAside, "cell")} cannot be read and count as unknown.";
 
     /// <summary>Where the pieces stand and what time the log covers, in a sentence or two.</summary>
     /// <param name="check">The check.</param>
@@ -99,6 +107,8 @@ public static class LogCheckText
             string aside = table is { IsReadable: true, RowsSetAside: > 0 }
                 ? string.Create(CultureInfo.InvariantCulture, $", {table.RowsSetAside} set aside")
                 : "";
+            if (table.CellsSetAside > 0)
+                aside += $", {Counted(table.CellsSetAside, "cell")} unknown";
             string unknown = table.UnknownColumns.IsEmpty
                 ? ""
                 : $"; columns of your own, left alone: {string.Join(", ", table.UnknownColumns)}";

@@ -3,11 +3,6 @@ namespace FlipAnalytics.Tests;
 public sealed class CellTests
 {
     [Theory]
-    [InlineData("bought_on", "31/02/2025", "date")]
-    [InlineData("bought_on", "2025-02-30", "date")]
-    [InlineData("bought_on", "2025-2-3", "date")]
-    [InlineData("bought_on", "3 Feb 2025", "date")]
-    [InlineData("bought_on", "0225-02-03", "year")]
     [InlineData("sold_price", "abc", "amount")]
     [InlineData("sold_price", "1e3", "amount")]
     [InlineData("sold_price", "$120", "amount")]
@@ -18,6 +13,25 @@ public sealed class CellTests
     [InlineData("sold_price", "120.505", "at most 2 digits")]
     [InlineData("sold_price", "9999999999999", "twelve digits")]
     [InlineData("sold_price", "99999999999999999999999999999999999999", "amount")]
+    [InlineData("left_as", "sold", "kept, given, scrapped, broken, parts, stolen")]
+    [InlineData("sold_on", "2025-02-30", "date")]
+    [InlineData("left_on", "soon", "date")]
+    public void A_cell_that_decides_and_cannot_be_read_is_reported_and_its_row_set_aside(
+        string column, string cell, string expected)
+    {
+        LogReading reading = LogFolder.ReadPieces($"id,type,bought_price,{column}\nP1,desk,1,\nP2,desk,1,{cell}\n");
+
+        AssertReported(reading, column, cell, expected);
+        Assert.Equal("P1", reading.Log!.Pieces.Single().Id);
+        Assert.Equal((2, 1, 0), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside, reading.Tables[0].CellsSetAside));
+    }
+
+    [Theory]
+    [InlineData("bought_on", "31/02/2025", "date")]
+    [InlineData("bought_on", "2025-02-30", "date")]
+    [InlineData("bought_on", "2025-2-3", "date")]
+    [InlineData("bought_on", "3 Feb 2025", "date")]
+    [InlineData("bought_on", "0225-02-03", "year")]
     [InlineData("fees", "-1", "zero or more")]
     [InlineData("hours", "about 5", "number")]
     [InlineData("width", "0", "more than zero")]
@@ -26,19 +40,34 @@ public sealed class CellTests
     [InlineData("count", "99999999999", "whole number")]
     [InlineData("condition", "wonky", "sound, worn, damaged")]
     [InlineData("condition", "1", "sound, worn, damaged")]
-    [InlineData("left_as", "sold", "kept, given, scrapped, broken, parts, stolen")]
-    public void A_cell_that_cannot_be_read_is_reported_and_its_row_set_aside(
+    [InlineData("delivery_cost", "12.345", "at most 2 digits")]
+    [InlineData("delivery_cost", "-5", "zero or more")]
+    public void Any_other_cell_that_cannot_be_read_is_reported_and_unknown_and_the_sale_stays(
         string column, string cell, string expected)
     {
-        LogReading reading = LogFolder.ReadPieces($"id,type,bought_price,{column}\nP1,desk,1,\nP2,desk,1,{cell}\n");
+        LogReading reading = LogFolder.ReadPieces(
+            $"id,type,bought_price,sold_price,{column}\nP1,desk,1,80,\nP2,desk,1,90,{cell}\n");
 
-        LogProblem problem = Assert.Single(reading.Problems);
-        Assert.Equal(
-            (Severity.Error, "pieces.csv", 3, column, cell),
-            (problem.Severity, problem.File, problem.Row, problem.Column, problem.Found));
-        Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
-        Assert.Equal("P1", reading.Log!.Pieces.Single().Id);
-        Assert.Equal((2, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside));
+        AssertReported(reading, column, cell, expected);
+        Assert.Equal([80m, 90m], reading.Log!.Pieces.Select(piece => piece.SoldPrice!.Value));
+        Assert.Null(TableColumns.Piece(reading.Log.Pieces[1], column));
+        Assert.Equal((2, 0, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside, reading.Tables[0].CellsSetAside));
+        Assert.EndsWith(
+            "Until then it counts as unknown; the rest of the row is used.", reading.Problems[0].Remedy, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "2 pieces read, every row used. 1 cell cannot be read and counts as unknown.",
+            LogCheckText.Render(LogCheck.Of(reading)),
+            StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Beside_a_cell_that_decides_no_other_is_said_to_be_set_aside_alone()
+    {
+        LogReading reading = LogFolder.ReadPieces("id,type,bought_price,sold_price,width\nP1,desk,1,abc,abc\n");
+
+        Assert.Empty(reading.Log!.Pieces);
+        Assert.Equal((1, 0), (reading.Tables[0].RowsSetAside, reading.Tables[0].CellsSetAside));
+        Assert.All(reading.Problems, problem => Assert.DoesNotContain("rest of the row", problem.Remedy, StringComparison.Ordinal));
     }
 
     [Theory]
@@ -47,7 +76,7 @@ public sealed class CellTests
     public void A_wrong_date_is_told_from_a_wrong_way_to_write_it(string cell, string remedy) =>
         Assert.Equal(
             remedy,
-            Assert.Single(LogFolder.ReadPieces($"type,bought_price,bought_on\ndesk,1,{cell}\n").Problems).Remedy);
+            Assert.Single(LogFolder.ReadPieces($"type,bought_price,sold_on\ndesk,1,{cell}\n").Problems).Remedy);
 
     [Fact]
     public void Every_bad_cell_of_a_row_is_reported()
@@ -125,5 +154,14 @@ public sealed class CellTests
 
         Assert.Contains(cell, File.ReadAllText(Path.Combine(folder.Path, "pieces.csv")), StringComparison.Ordinal);
         Assert.Equal(text, folder.Read().Log!.Pieces[0].Notes);
+    }
+
+    private static void AssertReported(LogReading reading, string column, string cell, string expected)
+    {
+        LogProblem problem = Assert.Single(reading.Problems);
+        Assert.Equal(
+            (Severity.Error, "pieces.csv", 3, column, cell),
+            (problem.Severity, problem.File, problem.Row, problem.Column, problem.Found));
+        Assert.Contains(expected, problem.Expected, StringComparison.Ordinal);
     }
 }
