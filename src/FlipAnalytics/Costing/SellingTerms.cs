@@ -47,22 +47,33 @@ public sealed record SellingTerms
         var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet();
         var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null && !inLots.Contains(p))
             .ToImmutableArray();
-        decimal stickers = bargains.Sum(p => p.StickerPrice!.Value);
         return new()
         {
             FeeRate = rate,
             FeeFixed = fixedFee,
             FeeSource = source,
             IsChannelKnown = isChannelKnown,
-            Deliveries =
-            [
-                .. sales.Where(p => p.DeliveryCost is not null || p.DeliveryCharged is not null)
-                    .Select(p => (p.DeliveryCost ?? 0) - (p.DeliveryCharged ?? 0)).Order(),
-            ],
+            Deliveries = [.. NetDeliveries(sales).Order()],
             SaleCount = sales.Length,
-            UsualDiscount = stickers == 0 ? null
-                : Math.Clamp(1 - bargains.Sum(p => p.BoughtPrice!.Value) / stickers, 0, 1),
+            UsualDiscount = Discount(bargains),
         };
+    }
+
+    // Cost and charge each by itself: a slip in either would hide in the difference.
+    private static IEnumerable<decimal> NetDeliveries(ImmutableArray<Piece> sales)
+    {
+        var delivered = sales.Where(p => p.DeliveryCost is not null || p.DeliveryCharged is not null).ToImmutableArray();
+        var cost = OrdinaryAmounts.Of(delivered.Select(p => p.DeliveryCost));
+        var charged = OrdinaryAmounts.Of(delivered.Select(p => p.DeliveryCharged));
+        return delivered.Select(p => cost.Hold(p.DeliveryCost ?? 0) - charged.Hold(p.DeliveryCharged ?? 0));
+    }
+
+    private static decimal? Discount(ImmutableArray<Piece> bargains)
+    {
+        var shares = OrdinaryAmounts.Of(bargains.Select(p => p.BoughtPrice / p.StickerPrice));
+        var usual = bargains.Where(p => shares.Holds(p.BoughtPrice!.Value / p.StickerPrice!.Value)).ToImmutableArray();
+        decimal stickers = usual.Sum(p => p.StickerPrice!.Value);
+        return stickers == 0 ? null : Math.Clamp(1 - usual.Sum(p => p.BoughtPrice!.Value) / stickers, 0, 1);
     }
 
     private static (decimal Rate, decimal Fixed, string? Source) Fees(
@@ -78,8 +89,11 @@ public sealed record SellingTerms
             .ToImmutableArray();
         if (known.Length > 0)
         {
-            decimal share = known.Sum(sale => sale.Fee!.Value) / known.Sum(sale => sale.Price);
-            return (Math.Min(share, 0.99m), 0, known.Length == 1 ? "one past sale" : $"{known.Length} past sales");
+            // A share far from the others tells of a slip in the fee or in the price; either would weigh heavily in the sums.
+            var shares = OrdinaryAmounts.Of(known.Select(sale => sale.Fee / sale.Price));
+            var usual = known.Where(sale => shares.Holds(sale.Fee!.Value / sale.Price)).ToImmutableArray();
+            decimal share = usual.Sum(sale => sale.Fee!.Value) / usual.Sum(sale => sale.Price);
+            return (Math.Min(share, 0.99m), 0, usual.Length == 1 ? "one past sale" : $"{usual.Length} past sales");
         }
 
         if (channel is null && workshop.Fees.Count > 0)

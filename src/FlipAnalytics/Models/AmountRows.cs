@@ -15,7 +15,8 @@ internal sealed class AmountRows
         this.log = log;
         hours = BenchHours.ByPiece(log);
         supplies = new(log);
-        Facts = log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase);
+        Facts = WildDimensions.SetAside(
+            log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase));
         Size = new([.. Facts.Values]);
         Sizes = Facts.ToDictionary(f => f.Key, f => Size.Of(f.Value), StringComparer.OrdinalIgnoreCase);
     }

@@ -24,6 +24,8 @@ internal sealed record DaysRow(
 {
     public DesignValues Values => new(Facts, Size.Value, Listed, Asking: Asking);
 
+    private const double ExpectedHabits = 5;
+
     /// <summary>Every row of a log and of the owner's guesses, with mean and variance of the first asking habit.</summary>
     public static (ImmutableArray<DaysRow> Rows, double AskingMean, double AskingVariance) All(
         FittedModels models, EffectsModel? price)
@@ -38,6 +40,8 @@ internal sealed record DaysRow(
             .. paths.Select(p => Crossing.Log(p.Piece.AskingPrice) - p.Expected)
                 .Where(ratio => ratio is not null).Select(ratio => ratio!.Value),
         ];
+        var ordinary = Winsorised.Ends(habits, Expectations.AskingHabitSpread, ExpectedHabits);
+        habits = [.. habits.Select(ordinary.Hold)];
         double mean = habits.Length == 0 ? 0 : habits.Average();
         double variance = habits.Length < 2 ? 0 : habits.Sum(h => (h - mean) * (h - mean)) / (habits.Length - 1);
 
@@ -51,7 +55,7 @@ internal sealed record DaysRow(
                     ? Spell.Ended(episode.Stop, episode.Start)
                     : Spell.Running(episode.Stop, episode.Start);
                 rows.Add(new(RowOrigin.Log, facts, models.Rows.Sizes[piece.Id], piece.ListedOn,
-                    episode.LogAsking - expected ?? mean, spell, 1, piece.Id));
+                    episode.LogAsking - expected is { } asking ? ordinary.Hold(asking) : mean, spell, 1, piece.Id));
             }
         }
 

@@ -8,32 +8,39 @@ namespace FlipAnalytics;
 /// finish, and a level that may drift from month to month: restricted maximum likelihood, with mild expectations of
 /// slopes and spreads that a few sales lean on and many overrule. Slope expectations enter as prior observations of the
 /// slope alone (Theil and Goldberger, 1961, International Economic Review 2, 65–78, "mixed estimation", from memory).
+/// A wild row counts for less (<see cref="RowCounts"/>), so that one slip of the pen moves no other piece's answer by much.
 /// </summary>
 internal sealed class EffectsModel
 {
     // A few wild amounts make the spread so wide that the mean of its exponential is beyond all sense.
     private static readonly double FurthestOut = Math.Log(10);
 
+    // With fewer logged rows nothing tells which of them is wild.
+    private const int FewestToJudge = 5;
+
     private readonly EffectsSpecification specification;
     private readonly ImmutableArray<EffectsRow> rows;
+    private readonly RowWeights weights;
     private readonly Dictionary<string, double> predictedWithout;
     private readonly (double Low, double High) limits;
 
     private EffectsModel(
-        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, MixedModelFit fit)
+        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, MixedModelFit fit,
+        RowWeights weights)
     {
         this.specification = specification;
         this.rows = rows;
-        limits = (rows.Min(row => row.Response) - FurthestOut, rows.Max(row => row.Response) + FurthestOut);
+        this.weights = weights;
+        double[] told = [.. rows.Where((_, i) => weights.Counts[i] >= WeighedRow.HardlyCounts).Select(row => row.Response)];
+        limits = (told.Min() - FurthestOut, told.Max() + FurthestOut);
         Design = design;
         Fit = fit;
-        LeaveOneOut = fit.LeaveOneOut();
-        Shape = ResidualShape.Of(rows.Zip(LeaveOneOut)
-            .Where(pair => pair.First.Origin == RowOrigin.Log)
-            .Select(pair => pair.Second.StandardizedResidual));
-        predictedWithout = rows.Zip(LeaveOneOut)
-            .Where(pair => pair.First.PieceId is not null && pair.Second.IsDefined)
-            .ToDictionary(pair => pair.First.PieceId!, pair => pair.Second.Mean, StringComparer.OrdinalIgnoreCase);
+        // Prior observations of slopes follow the rows in the fit.
+        LeaveOneOut = [.. fit.LeaveOneOut().Take(rows.Length).Select(weights.AsIfCountedInFull)];
+        Shape = ResidualShape.Of(Logged.Where(i => weights.Counts[i] >= WeighedRow.HardlyCounts)
+            .Select(i => LeaveOneOut[i].StandardizedResidual));
+        predictedWithout = Logged.Where(i => LeaveOneOut[i].IsDefined)
+            .ToDictionary(i => rows[i].PieceId!, i => LeaveOneOut[i].Mean, StringComparer.OrdinalIgnoreCase);
     }
 
     public EffectsDesign Design { get; }
@@ -46,6 +53,21 @@ internal sealed class EffectsModel
     public ResidualShape Shape { get; }
 
     public ImmutableArray<EffectsRow> Rows => rows;
+
+    /// <summary>
+    /// Three spreads of what the terms leave unexplained: what lies further off tells of a slip or of work of another kind.
+    /// </summary>
+    public double FurthestOff => 3 * Math.Sqrt(Fit.ResidualVariance);
+
+    private IEnumerable<int> Logged => Enumerable.Range(0, rows.Length).Where(i => rows[i].Origin == RowOrigin.Log);
+
+    /// <summary>The rows that count less than one, least first.</summary>
+    public IEnumerable<WeighedRow> Weighed(ModelName model) =>
+        from i in Logged
+        where weights.Counts[i] < 1
+        orderby weights.Counts[i]
+        select new WeighedRow(
+            rows[i].PieceId!, model, Math.Exp(rows[i].Response), Math.Exp(LeaveOneOut[i].Mean), weights.Counts[i]);
 
     /// <summary>The slope of a fixed term, 0 where the model does not have it.</summary>
     public double Slope(string name) => Fit.Coefficients.FirstOrDefault(c => c.Name == name)?.Estimate ?? 0;
@@ -60,15 +82,43 @@ internal sealed class EffectsModel
         if (rows.IsEmpty)
             return null;
         EffectsDesign design = EffectsDesign.Of(specification, rows, plain: false);
-        EffectsModel first = FitOnce(specification, rows, design, [.. rows.Select(r => r.Weight)]);
+        EffectsModel fitted = FitOnce(specification, rows, design, RowWeights.Of(rows), []);
+        RowWeights gaps = fitted.weights.WithGaps(rows, fitted.Fit.ResidualVariance, fitted.GapVariance);
+        if (gaps != fitted.weights)
+            fitted = FitOnce(specification, rows, design, gaps, []);
+        for (int pass = 0; pass < Passes.Length; pass++)
+        {
+            RowWeights counted = fitted.weights.WithCounts(Passes[pass], fitted.StandardizedByMedian());
+            if (counted == fitted.weights)
+                break;
+            // The variances are those of the first pass in which wild rows hardly counted.
+            fitted = FitOnce(specification, rows, design, counted, pass < Passes.Length - 1 ? [] : fitted.Fit.Terms);
+        }
 
-        // A row with gaps says less: its residual carries the spread of what was not recorded.
-        double residual = first.Fit.ResidualVariance;
-        double[] gaps = [.. rows.Select(first.GapVariance)];
-        if (gaps.All(g => g == 0))
-            return first;
-        return FitOnce(specification, rows, design,
-            [.. rows.Zip(gaps, (row, gap) => row.Weight * residual / (residual + row.Weight * gap))]);
+        return fitted;
+    }
+
+    private static readonly ImmutableArray<Func<double, double>> Passes =
+        [RowCounts.Monotone, RowCounts.Descending, RowCounts.Descending];
+
+    // Leave-one-out residuals over a spread that wild rows cannot widen; 0 for what is no logged row or too few to judge.
+    private double[] StandardizedByMedian()
+    {
+        var standardized = new double[rows.Length];
+        int[] judged = [.. Logged.Where(i => LeaveOneOut[i].IsDefined && LeaveOneOut[i].ResidualVariance > 0)];
+        if (judged.Length < FewestToJudge)
+            return standardized;
+        foreach (int i in judged)
+        {
+            LeaveOneOutPrediction left = LeaveOneOut[i];
+            standardized[i] = left.Residual / Math.Sqrt(left.VarianceOfMean / left.ResidualVariance + 1 / weights.Ordinary[i]);
+        }
+
+        double scale = MedianScale.Deviation(
+            [.. judged.Select(i => standardized[i])], 0, specification.Residual, specification.ResidualWeight);
+        foreach (int i in judged)
+            standardized[i] /= scale;
+        return standardized;
     }
 
     /// <summary>Fits what outside software can fit: no expectations, no guesses, no drift, all rows of weight 1.</summary>
@@ -106,7 +156,8 @@ internal sealed class EffectsModel
             fromSize,
             Slope(TermNames.Hours),
             Shape,
-            limits);
+            limits,
+            FurthestOff);
     }
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
@@ -137,7 +188,8 @@ internal sealed class EffectsModel
             + Design.Columns.ConditionVariance(row.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
 
     private static EffectsModel FitOnce(
-        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, double[] weights)
+        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, RowWeights weights,
+        ImmutableArray<RandomTermEstimate> held)
     {
         double expectedVariance = Square(specification.Residual);
         var priors = specification.FixedTerms
@@ -150,17 +202,18 @@ internal sealed class EffectsModel
         double[] y = [.. rows.Select(r => r.Response), .. priors.Select(p => p.Prior!.Value.Mean)];
         double[] w =
         [
-            .. weights,
+            .. weights.InFit,
             .. priors.Select(p => expectedVariance / Square(p.Prior!.Value.StandardDeviation)),
         ];
         var data = MixedModelData.From(
             design.Columns.Names, x, design.RandomTerms(), ByTerm(rows, design, priors.Length), y, w);
         var options = new MixedModelOptions
         {
+            HeldRatios = [.. held.Select(term => (double?)term.VarianceRatio)],
             RatioPriors = [.. RatioPriors(specification, design)],
             ResidualVariancePrior = new(specification.ResidualWeight, expectedVariance),
         };
-        return new(specification, rows, design, MixedModel.Fit(data, options));
+        return new(specification, rows, design, MixedModel.Fit(data, options), weights);
     }
 
     private static IEnumerable<VarianceRatioPrior?> RatioPriors(EffectsSpecification specification, EffectsDesign design)
@@ -203,6 +256,7 @@ internal sealed class EffectsModel
 /// <param name="HoursSlope">Change of the log per unit of log hours over usual; 0 where hours are no term.</param>
 /// <param name="Shape">Shape of the error.</param>
 /// <param name="Limits">Logs between which the amount is held: ten times beyond any on record or guessed.</param>
+/// <param name="FurthestOff">How far off its mean the log of an ordinary piece's amount lies at most.</param>
 internal sealed record LogPrediction(
     double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape,
-    (double Low, double High) Limits);
+    (double Low, double High) Limits, double FurthestOff = double.PositiveInfinity);

@@ -65,6 +65,9 @@ internal static class Expectations
     /// <summary>Asking 10 % more makes the wait some 15 % longer (Anglin, Rutherford and Springer, 2003, for the direction).</summary>
     public static SlopePrior Asking { get; } = new(1.5, 0.75);
 
+    /// <summary>How far the log of asking over expected price scatters from piece to piece.</summary>
+    public const double AskingHabitSpread = 0.15;
+
     /// <summary>Other slopes of log days are expected to be small.</summary>
     public static SlopePrior DaysSlope { get; } = new(0, 0.3);
 

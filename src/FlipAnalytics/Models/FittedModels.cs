@@ -78,14 +78,24 @@ public sealed class FittedModels
     internal DesignValues ValuesOf(PieceFacts facts, DateOnly date, double relativeHours) =>
         new(facts, Rows.Size.Of(facts).Size, date, relativeHours, Hours.TypeEffect(facts.Type));
 
-    /// <summary>Log hours of a piece over what such a piece usually takes, and its variance where unrecorded.</summary>
+    /// <summary>Every amount that counts less than in full, by model, least first.</summary>
+    public ImmutableArray<WeighedRow> Weighed =>
+    [
+        .. new[] { ModelName.Price, ModelName.Hours, ModelName.Supplies }
+            .SelectMany(model => Amount(model)?.Weighed(model) ?? []),
+    ];
+
+    /// <summary>
+    /// Log hours of a piece over what such a piece usually takes, and its variance where unrecorded. Held within three
+    /// spreads of the hours: further out they tell of a slip or a job of another kind, not of a better piece.
+    /// </summary>
     internal (double Value, double Variance) RelativeHours(PieceFacts facts, string? pieceId)
     {
         if (facts.LogHours is { } logHours)
         {
             double usual = (pieceId is null ? null : Hours.PredictedWithout(pieceId))
                 ?? Hours.Predict(new(facts, Rows.Size.Of(facts).Size, Log.Date), 0).Mean;
-            return (logHours - usual, 0);
+            return (Math.Clamp(logHours - usual, -Hours.FurthestOff, Hours.FurthestOff), 0);
         }
 
         return (0, Hours.Fit.ResidualVariance);

@@ -47,6 +47,10 @@ internal sealed class JointForecast
         forecast.FillSupplies(candidate, laws.Supplies, nodes);
         forecast.FillDays(laws.Days, nodes);
         forecast.FillDelivery(selling, nodes);
+        HeldMean.WithinRange(forecast.SalePrice);
+        HeldMean.WithinRange(forecast.Hours);
+        HeldMean.WithinRange(forecast.Supplies);
+        HeldMean.WithinRange(forecast.Days);
         return forecast;
     }
 
@@ -79,7 +83,8 @@ internal sealed class JointForecast
         double deviation = Math.Sqrt(price.Variance);
         for (int i = 0; i < SalePrice.Length; i++)
         {
-            double unforeseenHours = candidate.Hours is null ? Math.Log(Hours[i]) - hours.Mean : 0;
+            double unforeseenHours = candidate.Hours is null
+                ? Math.Clamp(Math.Log(Hours[i]) - hours.Mean, -hours.FurthestOff, hours.FurthestOff) : 0;
             SalePrice[i] = Math.Exp(Math.Clamp(
                 price.Mean + price.HoursSlope * unforeseenHours + deviation * error[i], price.Limits.Low, price.Limits.High));
         }

@@ -13,7 +13,9 @@ namespace FlipAnalytics;
 internal sealed class TypicalSize
 {
     private const double PriorPieces = 0.1;
-    private const int Dimensions = 3;
+
+    /// <summary>Width, depth and height.</summary>
+    public const int Dimensions = 3;
 
     // Within a type, dimensions vary by some 15 % and go together somewhat: a mild guess worth a few pieces.
     private const double PriorSpread = 0.15;
