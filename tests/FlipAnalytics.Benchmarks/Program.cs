@@ -36,7 +36,7 @@ switch (args)
         ColourClaims.Run(logs is [string count] ? int.Parse(count, CultureInfo.InvariantCulture) : 400);
         return 0;
     case ["slips", .. string[] logs]:
-        SlipsBenchmark.Run(logs is [string count] ? int.Parse(count, CultureInfo.InvariantCulture) : 10);
+        SlipsBenchmark.Run(logs is [string each] ? int.Parse(each, CultureInfo.InvariantCulture) : 10);
         return 0;
     default:
         Console.Error.WriteLine(

@@ -15,7 +15,7 @@ internal sealed class AmountRows
         this.log = log;
         hours = BenchHours.ByPiece(log);
         supplies = new(log);
-        Facts = WildDimensions.SetAside(
+        Facts = WildSizes.SetAside(
             log.Pieces.ToDictionary(p => p.Id, p => PieceFacts.Of(p, log, Hours(p)), StringComparer.OrdinalIgnoreCase));
         Size = new([.. Facts.Values]);
         Sizes = Facts.ToDictionary(f => f.Key, f => Size.Of(f.Value), StringComparer.OrdinalIgnoreCase);

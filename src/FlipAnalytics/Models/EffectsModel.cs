@@ -22,6 +22,7 @@ internal sealed class EffectsModel
     private readonly ImmutableArray<EffectsRow> rows;
     private readonly RowWeights weights;
     private readonly Dictionary<string, double> predictedWithout;
+    private readonly HashSet<string> wild;
     private readonly (double Low, double High) limits;
 
     private EffectsModel(
@@ -39,6 +40,7 @@ internal sealed class EffectsModel
         LeaveOneOut = [.. fit.LeaveOneOut().Take(rows.Length).Select(weights.AsIfCountedInFull)];
         Shape = ResidualShape.Of(Logged.Where(i => weights.Counts[i] >= WeighedRow.HardlyCounts)
             .Select(i => LeaveOneOut[i].StandardizedResidual));
+        wild = Logged.Where(i => weights.Counts[i] < 1).Select(i => rows[i].PieceId!).ToHashSet(StringComparer.OrdinalIgnoreCase);
         predictedWithout = Logged.Where(i => LeaveOneOut[i].IsDefined)
             .ToDictionary(i => rows[i].PieceId!, i => LeaveOneOut[i].Mean, StringComparer.OrdinalIgnoreCase);
     }
@@ -76,6 +78,9 @@ internal sealed class EffectsModel
     public double? PredictedWithout(string pieceId) =>
         predictedWithout.TryGetValue(pieceId, out double mean) ? mean : null;
 
+    /// <summary>Whether a piece's own amount is so far out of line that it counts less.</summary>
+    public bool IsWild(string pieceId) => wild.Contains(pieceId);
+
     /// <summary>Fits the model; null where there is no row.</summary>
     public static EffectsModel? TryFit(EffectsSpecification specification, ImmutableArray<EffectsRow> rows)
     {
@@ -99,7 +104,7 @@ internal sealed class EffectsModel
     }
 
     private static readonly ImmutableArray<Func<double, double>> Passes =
-        [RowCounts.Monotone, RowCounts.Descending, RowCounts.Descending];
+        [RowCounts.Monotone, RowCounts.Descending, RowCounts.Descending, RowCounts.Descending];
 
     // Leave-one-out residuals over a spread that wild rows cannot widen; 0 for what is no logged row or too few to judge.
     private double[] StandardizedByMedian()

@@ -86,8 +86,8 @@ public sealed class FittedModels
     ];
 
     /// <summary>
-    /// Log hours of a piece over what such a piece usually takes, and its variance where unrecorded. Held within three
-    /// spreads of the hours: further out they tell of a slip or a job of another kind, not of a better piece.
+    /// Log hours of a piece over what such a piece usually takes, and its variance where unrecorded. Wild hours are held
+    /// within three spreads: further out they tell of a slip or a job of another kind, not of a better piece.
     /// </summary>
     internal (double Value, double Variance) RelativeHours(PieceFacts facts, string? pieceId)
     {
@@ -95,7 +95,8 @@ public sealed class FittedModels
         {
             double usual = (pieceId is null ? null : Hours.PredictedWithout(pieceId))
                 ?? Hours.Predict(new(facts, Rows.Size.Of(facts).Size, Log.Date), 0).Mean;
-            return (Math.Clamp(logHours - usual, -Hours.FurthestOff, Hours.FurthestOff), 0);
+            double furthest = pieceId is not null && !Hours.IsWild(pieceId) ? double.PositiveInfinity : Hours.FurthestOff;
+            return (Math.Clamp(logHours - usual, -furthest, furthest), 0);
         }
 
         return (0, Hours.Fit.ResidualVariance);

@@ -8,6 +8,8 @@ namespace FlipAnalytics;
 /// <param name="Count">How much of a row it counts as, above 0 to below 1.</param>
 public sealed record WeighedRow(string PieceId, ModelName Model, double Amount, double Expected, double Count)
 {
-    /// <summary>Below this a row is left out of the shape of errors and of what forecasts are held within.</summary>
-    internal const double HardlyCounts = 0.25;
+    /// <summary>
+    /// Below this, nearly six spreads out, a row is left out of the shape of errors and of what forecasts are held within.
+    /// </summary>
+    internal const double HardlyCounts = 0.06;
 }
