@@ -68,7 +68,7 @@ public sealed class MostToPay
             };
         }
 
-        var forecast = JointForecast.Of(candidate, laws, selling, JointForecast.Nodes);
+        var forecast = JointForecast.Of(candidate, laws, selling, JointForecast.Nodes, Wage);
         var affordable = new AffordablePrices(forecast, selling, workshop, laws.LogFootprint);
         double[] prices = affordable.At(Wage);
         decimal ceilingMoney = Money(prices.Average());
@@ -93,7 +93,14 @@ public sealed class MostToPay
             Comparables = Comparables.Nearest(models, candidate),
             Leverages = Leverages(candidate, laws, forecast),
             GuessShare = GuessShare(forecast, laws.Guessed),
-            Notes = [.. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws)],
+            Inputs = CandidateInputs.Notes(models, candidate, laws),
+            Notes =
+            [
+                .. CandidateInputs.Notes(models, candidate, laws).Select(note => note.Text),
+                .. PurchaseNotes.OfSkew(
+                    ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance))), terms.CautiousChance),
+                .. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws),
+            ],
         };
     }
 
@@ -149,8 +156,7 @@ public sealed class MostToPay
 
     private decimal CeilingOf(Candidate candidate, CandidateLaws laws)
     {
-        CandidateLaws restated = candidate.Hours is null ? laws : laws.WithHoursOf(models, candidate);
-        var forecast = JointForecast.Of(candidate, restated, selling, JointForecast.CoarseNodes);
+        var forecast = JointForecast.Of(candidate, laws, selling, JointForecast.CoarseNodes, Wage);
         return Money(new AffordablePrices(forecast, selling, workshop, laws.LogFootprint).At(Wage).Average());
     }
 

@@ -133,6 +133,9 @@ public sealed record PurchaseDecision
     /// <summary>Cautions that fit the piece.</summary>
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 
+    /// <summary>What was made of things stated that the log cannot follow; their sentences are among the notes.</summary>
+    public ImmutableArray<InputNote> Inputs { get; init; } = [];
+
     /// <summary>What else the owner should know about this answer.</summary>
     public ImmutableArray<string> Notes { get; init; } = [];
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using MathNet.Numerics.Statistics;
 
@@ -22,6 +23,9 @@ internal static class PurchaseNotes
             yield return $"No {candidate.Type} is among your sales: the price leans on pieces that take like hours, "
                 + "so its range is wide.";
         }
+
+        if (models.Weighed is { IsEmpty: false } weighed)
+            yield return WeighedText(weighed, workshop);
 
         if (Part(laws.Guessed.Price) is { } price)
             yield return Text($"{price} the sale price is guess, not your own sales; it fades as sales come in.");
@@ -63,6 +67,28 @@ internal static class PurchaseNotes
         {
             yield return Text($"The hours are estimated: knowing them would narrow the range of the most to pay by about ")
                 + Text($"{100 * part:0} %.");
+        }
+    }
+
+    private static string WeighedText(ImmutableArray<WeighedRow> weighed, Workshop workshop)
+    {
+        WeighedRow first = weighed[0];
+        string Amount(double amount) => first.Model == ModelName.Hours
+            ? Text($"{amount:0.#} h")
+            : MoneyText.Whole(Crossing.Money(amount, workshop.Currency), workshop);
+        string count = weighed.Length == 1 ? "One amount" : Text($"{weighed.Length} amounts");
+        return Text($"{count} in your log so far out of line that the answer hardly leans on {(weighed.Length == 1 ? "it" : "them")}: ")
+            + Text($"{first.PieceId} has {ModelFitting.Words(first.Model)} {Amount(first.Amount)}, where about ")
+            + Text($"{Amount(first.Expected)} is expected. See flip check.");
+    }
+
+    /// <summary>Why a careful limit lies above the ceiling, where it does although it is to hold more often than not.</summary>
+    public static IEnumerable<string> OfSkew(decimal ceiling, decimal careful, decimal chance)
+    {
+        if (chance >= 0.5m && careful > ceiling)
+        {
+            yield return "The careful limit lies above the most to pay: few pieces would turn out far worse than the rest, "
+                + "and they pull the average down.";
         }
     }
 

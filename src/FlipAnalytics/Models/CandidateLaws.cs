@@ -16,23 +16,16 @@ internal sealed record CandidateLaws(
     {
         if (models.Price is null && candidate.SalePrice is null)
             return null;
-        PieceFacts facts = PieceFacts.Of(candidate, models.Log);
+        PieceFacts facts = CandidateInputs.Facts(models, candidate);
         var size = models.Rows.Size.Of(facts);
         DesignValues now = models.ValuesOf(facts, models.Log.Date, 0);
         return new(
-            models.Hours.Predict(now, size.Variance),
-            PriceOf(models, facts),
-            models.Supplies?.Predict(now, size.Variance),
+            models.Hours.Predict(now, size.Variance, Unstated.NoLess),
+            // At usual hours: what stated hours change of it, the forecast tells.
+            models.Price?.Predict(now with { Date = models.SaleDate }, size.Variance, Unstated.NoMore),
+            models.Supplies?.Predict(now, size.Variance, Unstated.NoLess),
             models.Days.Predict(facts, size, models.Log.Date),
             models.Rows.Size.LogFootprint(facts),
             GuessShares.Of(models, candidate, now));
     }
-
-    /// <summary>The laws once the owner states other hours: only the sale price depends on them.</summary>
-    public CandidateLaws WithHoursOf(FittedModels models, Candidate candidate) =>
-        this with { Price = PriceOf(models, PieceFacts.Of(candidate, models.Log)) };
-
-    private static LogPrediction? PriceOf(FittedModels models, PieceFacts facts) => models.Price?.Predict(
-        models.ValuesOf(facts, models.SaleDate, models.RelativeHours(facts, null).Value),
-        models.Rows.Size.Of(facts).Variance);
 }

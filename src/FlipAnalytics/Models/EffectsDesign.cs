@@ -30,7 +30,7 @@ internal sealed class EffectsDesign
     /// <param name="specification">The terms.</param>
     /// <param name="rows">The observations.</param>
     /// <param name="plain">
-    /// Whether outside software must be able to fit it: no drift, no predictor of the types' effects, no column that never
+    /// Whether outside software must be able to fit it: no drift, no predictor of the types' effects, no materials, no column that never
     /// varies, and only groups that have at least two levels and fewer levels than rows.
     /// </param>
     public static EffectsDesign Of(EffectsSpecification specification, ImmutableArray<EffectsRow> rows, bool plain)
@@ -43,7 +43,7 @@ internal sealed class EffectsDesign
         {
             return new(
                 columns.Without(TermNames.TypeHours).WithoutConstant(rows.Select(r => r.Values)),
-                [.. groups.Where(g => g.Levels.Length >= 2 && g.Levels.Length < rows.Length)],
+                [.. groups.Where(g => g.Name != TermNames.Material && g.Levels.Length >= 2 && g.Levels.Length < rows.Length)],
                 []);
         }
 
@@ -100,6 +100,13 @@ internal sealed class EffectsDesign
         }
 
         yield return Grouping.Of(TermNames.Finish, facts, f => f.Finish ?? TermNames.NotRecorded);
+        // One material everywhere, or none on record, tells nothing of what another would change.
+        if (specification.Material is not null
+            && Grouping.Of(TermNames.Material, facts, f => f.Material ?? TermNames.NotRecorded) is { Levels.Length: > 1 } material)
+        {
+            yield return material;
+        }
+
         if (specification.Further is not null)
             yield return Grouping.Of(TermNames.Further, facts, specification.Further);
     }

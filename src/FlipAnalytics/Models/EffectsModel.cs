@@ -142,21 +142,27 @@ internal sealed class EffectsModel
     /// <summary>What the model expects of a piece.</summary>
     /// <param name="values">The piece, at a date.</param>
     /// <param name="sizeVariance">Variance that unrecorded dimensions leave in its size.</param>
-    public LogPrediction Predict(DesignValues values, double sizeVariance)
+    /// <param name="unstated">What is made of a condition, colour, finish or material that is not stated.</param>
+    public LogPrediction Predict(DesignValues values, double sizeVariance, Unstated unstated = Unstated.AsRecorded)
     {
-        MixedPrediction prediction = Fit.Predict(Design.Columns.Row(values), Design.NewLevels(values));
+        LevelRef[] levels = Design.NewLevels(values);
+        UnstatedTraits? traits = unstated == Unstated.AsRecorded ? null
+            : UnstatedTraits.Of(Design, Fit, rows, values.Facts, (Slope(TermNames.Worn), Slope(TermNames.Damaged)));
+        foreach (int k in traits?.Groups ?? [])
+            levels[k] = LevelRef.Unseen;
+        MixedPrediction prediction = Fit.Predict(Design.Columns.Row(values), levels);
         double fromSize = Square(Slope(TermNames.Size)) * sizeVariance;
         double fromCondition =
             Design.Columns.ConditionVariance(values.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
         // Where the log has pieces without a colour, their level tells their mean but not this piece's colour; where it
         // has none, the level is unseen and its whole variance is in the prediction already.
-        double fromColour = values.Facts.Colour is not null ? 0
+        double fromColour = values.Facts.Colour is not null || traits is not null ? 0
             : Design.Groups.Zip(Fit.Terms)
                 .Where(pair => pair.First.Name is TermNames.Colour or TermNames.Family
                     && pair.First.IndexOf(values.Facts) >= 0)
                 .Sum(pair => pair.Second.Variance);
         return new(
-            prediction.Mean,
+            prediction.Mean + (traits?.Shift(unstated, fromCondition) ?? 0),
             prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
             fromSize,
             Slope(TermNames.Hours),
@@ -164,6 +170,10 @@ internal sealed class EffectsModel
             limits,
             FurthestOff);
     }
+
+    /// <summary>Whether an observation has a word of a trait.</summary>
+    public bool Knows(string trait, string word) =>
+        Design.Groups.FirstOrDefault(g => g.Name == trait)?.Levels.Contains(word, StringComparer.OrdinalIgnoreCase) == true;
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
     public double TypeEffect(string type) =>
@@ -232,6 +242,7 @@ internal sealed class EffectsModel
             {
                 TermNames.Type => specification.Type,
                 TermNames.Finish or TermNames.Further => specification.Finish,
+                TermNames.Material => specification.Material!.Value,
                 TermNames.Family => specification.Family!.Value,
                 _ => specification.Colour!.Value,
             });

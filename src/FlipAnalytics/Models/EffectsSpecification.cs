@@ -47,6 +47,9 @@ internal sealed record EffectsSpecification
 
     public required SpreadPrior Finish { get; init; }
 
+    /// <summary>Null leaves materials out.</summary>
+    public SpreadPrior? Material { get; init; }
+
     /// <summary>Names of groups to leave out, to see what pieces are beyond all but those.</summary>
     public ImmutableArray<string> LeftOut { get; init; } = [];
 
@@ -109,6 +112,7 @@ internal static class TermNames
     public const string Family = "color family";
     public const string Colour = "color";
     public const string Finish = "finish";
+    public const string Material = "material";
     public const string Month = "month";
 
     /// <summary>A group that is looked at on request.</summary>

@@ -22,6 +22,7 @@ internal static class Expectations
         Family = new(0.06),
         Colour = new(0.08),
         Finish = new(0.06),
+        Material = new(0.03),
         MonthlyDrift = new(0.02),
         Residual = 0.22,
     };

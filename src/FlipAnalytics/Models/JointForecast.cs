@@ -37,13 +37,18 @@ internal sealed class JointForecast
     /// <summary>Delivery cost less delivery charge.</summary>
     public double[] Delivery { get; }
 
-    /// <summary>The forecast that these laws make of what the candidate does not state.</summary>
-    public static JointForecast Of(Candidate candidate, CandidateLaws laws, SellingTerms selling, int nodeCount)
+    /// <summary>
+    /// The forecast that these laws make of what the candidate does not state; the wage bounds what stated hours are taken to
+    /// add to the price.
+    /// </summary>
+    public static JointForecast Of(Candidate candidate, CandidateLaws laws, SellingTerms selling, int nodeCount, double wage = 0)
     {
         var forecast = new JointForecast(nodeCount);
         NodeTable nodes = NodeTable.Of(nodeCount);
         forecast.FillHours(candidate, laws.Hours, nodes);
         forecast.FillPrice(candidate, laws.Price, laws.Hours, nodes);
+        if (candidate.SalePrice is null && candidate.Hours is { } hours)
+            forecast.WorkFor(Crossing.Number(hours), laws, wage / (1 - Crossing.Number(selling.FeeRate)));
         forecast.FillSupplies(candidate, laws.Supplies, nodes);
         forecast.FillDays(laws.Days, nodes);
         forecast.FillDelivery(selling, nodes);
@@ -88,6 +93,16 @@ internal sealed class JointForecast
             SalePrice[i] = Math.Exp(Math.Clamp(
                 price.Mean + price.HoursSlope * unforeseenHours + deviation * error[i], price.Limits.Low, price.Limits.High));
         }
+    }
+
+    private void WorkFor(double hours, CandidateLaws laws, double wageBeforeFees)
+    {
+        double usual = Math.Exp(laws.Hours.Mean);
+        double factor = HoursEffect.Factor(
+            Math.Log(Math.Max(hours, 1e-6) / usual), laws.Price!.HoursSlope, laws.Hours.FurthestOff,
+            wageBeforeFees * usual / SalePrice.Average());
+        for (int i = 0; i < SalePrice.Length; i++)
+            SalePrice[i] *= factor;
     }
 
     private void FillSupplies(Candidate candidate, LogPrediction? supplies, NodeTable nodes)

@@ -11,6 +11,8 @@ internal sealed record PieceFacts
 
     public string? Finish { get; init; }
 
+    public string? Material { get; init; }
+
     public string? Source { get; init; }
 
     public string? Channel { get; init; }
@@ -31,6 +33,7 @@ internal sealed record PieceFacts
         Colour = piece.Colour,
         Family = Families(log, piece.Colour),
         Finish = piece.Finish,
+        Material = piece.Material,
         Source = piece.Source,
         Channel = piece.Channel,
         Condition = piece.Condition,
@@ -45,6 +48,7 @@ internal sealed record PieceFacts
         Colour = candidate.Colour,
         Family = Families(log, candidate.Colour),
         Finish = candidate.Finish,
+        Material = candidate.Material,
         Condition = candidate.Condition,
         LogCount = Crossing.Log(candidate.Count) ?? 0,
         LogDimensions =

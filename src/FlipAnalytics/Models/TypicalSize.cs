@@ -22,10 +22,15 @@ internal sealed class TypicalSize
     private const double PriorCorrelation = 0.3;
     private const double PriorPairs = 5;
 
+    // Two dozen items sold as one is more than most logs hold.
+    private static readonly double LargestSet = Math.Log(24);
+
     private readonly double[] overall = new double[Dimensions];
     private readonly double[] neverMeasured = [double.NaN, double.NaN, double.NaN];
     private readonly Dictionary<string, double[]> byType = new(StringComparer.OrdinalIgnoreCase);
     private readonly Matrix<double> within;
+    private readonly double[] furthest;
+    private readonly double largestCount;
 
     // What to do with each set of known dimensions; bit d stands for dimension d.
     private readonly (double[] Weights, double Variance)[] byKnownDimensions;
@@ -58,6 +63,12 @@ internal sealed class TypicalSize
         }
 
         within = WithinTypes(pieces);
+        furthest =
+        [
+            .. Enumerable.Range(0, Dimensions).Select(d => pieces
+                .Select(p => Math.Abs(Deviation(p, byType[p.Type], d) ?? 0)).Append(3 * Math.Sqrt(within[d, d])).Append(Math.Log(2)).Max()),
+        ];
+        largestCount = Math.Max(LargestSet, pieces.Select(p => p.LogCount).DefaultIfEmpty(0).Max() + Math.Log(2));
         byKnownDimensions = [.. Enumerable.Range(0, 1 << Dimensions).Select(Given)];
     }
 
@@ -86,6 +97,25 @@ internal sealed class TypicalSize
             .Sum(d => piece.LogDimensions[d] ?? (double.IsNaN(centre[d]) ? overall[d] : centre[d]));
         return double.IsNaN(log) ? null : log;
     }
+
+    /// <summary>The log of a type's usual width (0), depth (1) or height (2); null where the log does not tell.</summary>
+    public double? Usual(string type, int dimension) =>
+        byType.GetValueOrDefault(type, neverMeasured)[dimension] is var usual && double.IsNaN(usual) ? null : usual;
+
+    /// <summary>
+    /// The piece with dimensions and count held within what the log can tell: no dimension further from the type's usual one
+    /// than twofold, three spreads or the furthest on record, no count above twice the largest on record or two dozen.
+    /// </summary>
+    public PieceFacts Held(PieceFacts piece) => piece with
+    {
+        LogCount = Math.Min(piece.LogCount, largestCount),
+        LogDimensions =
+        [
+            .. piece.LogDimensions.Select((log, d) => log is { } stated && Usual(piece.Type, d) is { } usual
+                ? Math.Clamp(stated, usual - furthest[d], usual + furthest[d])
+                : log),
+        ],
+    };
 
     private Matrix<double> WithinTypes(IReadOnlyList<PieceFacts> pieces)
     {

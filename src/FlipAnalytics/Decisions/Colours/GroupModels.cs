@@ -123,6 +123,7 @@ internal sealed class GroupModels
         TermNames.Type => by == GroupedBy.Type,
         TermNames.Family or TermNames.Colour => by == GroupedBy.Color,
         TermNames.Finish => by == GroupedBy.Finish,
+        TermNames.Material => false,
         _ => true,
     };
 
