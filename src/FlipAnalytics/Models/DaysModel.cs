@@ -66,7 +66,9 @@ internal sealed class DaysModel
     /// <exception cref="NoEstimateException">The spells do not determine the model.</exception>
     public static DaysModel Plain(FittedModels models)
     {
-        var (rows, mean, variance) = DaysRow.All(models, models.Price);
+        // Asking prices are held against what sale prices without effects of materials expect, as plain fits have none.
+        var price = EffectsModel.TryFit(Expectations.SalePrice with { Material = null }, models.PriceRows());
+        var (rows, mean, variance) = DaysRow.All(models, price);
         return new([.. rows.Where(r => r.Origin == RowOrigin.Log)], mean, variance, plain: true);
     }
 
