@@ -13,7 +13,7 @@ internal sealed class BuyCommand
     private readonly Option<decimal?> height = Length("--height");
     private readonly Option<string?> material = Values.Text("--material", "What it is made of, such as oak.");
     private readonly Option<Condition?> condition = Values.Word<Condition>("--condition", "How sound it is");
-    private readonly Option<string?> color = Values.Text("--color", "Colour you would give it.");
+    private readonly Option<string?> color = Values.Text("--color", "Color you would give it.");
     private readonly Option<string?> finish = Values.Text("--finish", "Finish you would give it.");
     private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", 0);
     private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.");
@@ -41,6 +41,7 @@ internal sealed class BuyCommand
             command.Options.Add(option);
         }
 
+        color.Aliases.Add("--colour");
         log = new(command);
         command.SetAction(Run);
     }

@@ -23,6 +23,8 @@ internal static class DemoCommand
         command.SetAction(parsed =>
         {
             string target = parsed.GetValue(folder)!;
+            if (string.IsNullOrWhiteSpace(target))
+                throw new CommandProblemException("Name the folder to write, such as flip demo try-me.");
             if (File.Exists(Path.Combine(target, Columns.Pieces.File)))
                 throw new CommandProblemException($"There is a log in {target} already: name another folder.");
             DemoLogResult demo = DemoLog.Generate(parsed.GetValue(flips) ?? UsualFlips, (ulong)(parsed.GetValue(seed) ?? 1));

@@ -10,6 +10,12 @@ internal static class Program
     public static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return Run(args);
+    }
+
+    /// <summary>What a call says. A word that begins with @ is a word, not the name of a file with more of them.</summary>
+    internal static ParseResult Parse(string[] args)
+    {
         var root = new RootCommand(
             "What to pay for second-hand furniture, what it brings, and what the work pays, from the log you keep.");
         root.Subcommands.Add(CheckCommand.Create());
@@ -22,19 +28,19 @@ internal static class Program
         root.Subcommands.Add(NotebookCommand.Create());
 #endif
         root.Subcommands.Add(DemoCommand.Create());
-        return Run(root, args);
+        return root.Parse(args, new() { ResponseFileTokenReplacer = null });
     }
 
-    private static int Run(RootCommand root, string[] args)
+    private static int Run(string[] args)
     {
         try
         {
-            ParseResult parsed = root.Parse(args);
-            if (parsed.Errors.Count > 0 && parsed.Action is not (HelpAction or ExamplesHelp))
+            ParseResult parsed = Parse(args);
+            if (parsed.Action is not (HelpAction or ExamplesHelp) && CommandWords.Problems(parsed) is { IsEmpty: false } problems)
             {
-                foreach (var error in parsed.Errors)
-                    Console.Error.WriteLine(error.Message);
-                Console.Error.WriteLine($"See: flip {parsed.CommandResult.Command.Name} --help".Replace(" flip --help", " --help"));
+                foreach (string problem in problems)
+                    Console.Error.WriteLine(problem);
+                Console.Error.WriteLine($"See: {CommandWords.PathOf(parsed.CommandResult)} --help");
                 return ExitCode.CommandProblem;
             }
 

@@ -59,6 +59,7 @@ internal static class Values
     public static Option<T?> Word<T>(string name, string description)
         where T : struct, Enum
     {
+        var known = new KnownWords(Enum.GetNames<T>().Select(w => w.ToLowerInvariant()));
         string words = string.Join(", ", Enum.GetNames<T>().Select(w => w.ToLowerInvariant()));
         return new(name)
         {
@@ -67,15 +68,22 @@ internal static class Values
             CustomParser = result =>
             {
                 string text = result.Tokens.Single().Value;
-                return text.All(char.IsAsciiLetter) && Enum.TryParse(text, ignoreCase: true, out T value)
-                    ? value
-                    : Refused<T?>(result, $"{name} needs one of {words}; found '{text}'.");
+                if (known.Find(text) is { Fit: WordFit.Known or WordFit.SameWord, Words: [var word] })
+                    return Enum.Parse<T>(word, ignoreCase: true);
+                string meant = known.Meant(text) is { } near ? $": did you mean {near}?" : ".";
+                return Refused<T?>(result, $"{name} needs one of {words}; found '{OneLine(text)}'{meant}");
             },
         };
     }
 
-    public static Option<string?> Text(string name, string description, string helpName = "TEXT") =>
-        new(name) { Description = description, HelpName = helpName };
+    public static Option<string?> Text(string name, string description, string helpName = "TEXT") => new(name)
+    {
+        Description = description,
+        HelpName = helpName,
+        CustomParser = result => result.Tokens.Single().Value.Trim() is { Length: > 0 } text
+            ? text
+            : Refused<string?>(result, CommandWords.NeedsValue(name)),
+    };
 
     /// <summary>The name of a picture, or null; refused unless it ends in .png or .svg.</summary>
     public static Option<string?> Picture(string description) => new("--plot")
@@ -98,6 +106,8 @@ internal static class Values
     {
         Description = "A type, color or other word is new and meant as written, though your log has one much like it.",
     };
+
+    private static string OneLine(string text) => string.Concat(text.Select(sign => char.IsControl(sign) ? ' ' : sign));
 
     private static T? Refused<T>(ArgumentResult result, string message)
     {

@@ -35,8 +35,12 @@ public static class NotebookFiles
         if (Path.GetFileName(name) == name && File.Exists(own))
             return own;
         throw new NotebookException(
-            $"There is no notebook '{name}'. Name one of {string.Join(", ", All().Select(entry => entry.Name))}, or a file that ends in {Ending}.");
+            $"There is no notebook '{name}'{DidYouMean(name, All().Select(entry => entry.Name))} Name one of {string.Join(", ", All().Select(entry => entry.Name))}, or a file that ends in {Ending}.");
     }
+
+    /// <summary>The question that ends a refusal: the name that was likely meant, or no more than a full stop.</summary>
+    internal static string DidYouMean(string written, IEnumerable<string> known) =>
+        new KnownWords(known).Meant(written) is { } meant ? $": did you mean {meant}?" : ".";
 
     private static string Title(string path)
     {

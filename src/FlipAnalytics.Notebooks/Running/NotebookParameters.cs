@@ -25,20 +25,19 @@ internal static class NotebookParameters
 
     private static string Assignment(string name, string text, ImmutableArray<DeclaredParameter> declared)
     {
-        DeclaredParameter parameter = declared.FirstOrDefault(one => Bare(one.Name) == Bare(name))
-            ?? throw new NotebookException(
-                $"The notebook has no parameter '{name}'. It has {string.Join(", ", declared.Select(one => one.Name))}.");
+        WordMatch match = new KnownWords(declared.Select(one => one.Name)).Find(name);
+        DeclaredParameter parameter = match.Fit is WordFit.Known or WordFit.SameWord
+            ? declared.First(one => one.Name == match.Words[0])
+            : throw new NotebookException(
+                $"The notebook has no parameter '{name}'{NotebookFiles.DidYouMean(name, declared.Select(one => one.Name))} It has {string.Join(", ", declared.Select(one => one.Name))}.");
         return $"{parameter.Name} = {Literal(parameter, text)};";
     }
-
-    private static string Bare(string name) =>
-        name.Replace("-", "", StringComparison.Ordinal).Replace("_", "", StringComparison.Ordinal).ToUpperInvariant();
 
     private static string Literal(DeclaredParameter parameter, string text)
     {
         Type type = Nullable.GetUnderlyingType(parameter.Type) ?? parameter.Type;
         bool mayBeUnknown = type == typeof(string) || type != parameter.Type;
-        if (text.Length == 0 && mayBeUnknown)
+        if (string.IsNullOrWhiteSpace(text) && mayBeUnknown)
             return "null";
         return type switch
         {

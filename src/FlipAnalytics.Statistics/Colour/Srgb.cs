@@ -24,7 +24,7 @@ internal static class Srgb
         if (digits.Length == 3)
             digits = string.Concat(digits.Select(digit => new string(digit, 2)));
         if (digits.Length != 6 || !digits.All(char.IsAsciiHexDigit))
-            throw new FormatException($"'{hex}' is not a colour such as #9CAF88: give six hexadecimal digits, or three.");
+            throw new FormatException($"'{hex}' is not a color such as #9CAF88: give six hexadecimal digits, or three.");
         double[] linear =
             [.. Enumerable.Range(0, 3).Select(k => Linear(int.Parse(digits.AsSpan(2 * k, 2), NumberStyles.HexNumber, CultureInfo.InvariantCulture)))];
         double[] xyz = [.. ToXyzMatrix.EnumerateRows().Select(row => row[0] * linear[0] + row[1] * linear[1] + row[2] * linear[2])];

@@ -24,7 +24,7 @@ public static class CandidateReader
         new("height", Number, "Height of one item.", null, Smallest.AboveZero),
         new("material", Label, "What it is made of."),
         new("condition", Word, "How sound it is.") { Words = [.. Enum.GetValues<Condition>().Select(Columns.WordOf)] },
-        new("color", Label, "Colour you would give it."),
+        new("color", Label, "Color you would give it."),
         new("finish", Label, "Finish you would give it."),
         new("hours", Number, "Hours you expect.", "hours", Smallest.AboveZero),
         new("supplies", Number, "Cost of supplies you expect.", null, Smallest.Zero),

@@ -80,7 +80,9 @@ internal sealed class Cells(
             column,
             cell,
             $"one of {string.Join(", ", table[column].Words)}",
-            "Use one of these words, or leave the cell empty.");
+            new KnownWords(table[column].Words).Meant(cell) is { } meant
+                ? $"If you mean {meant}, write it so."
+                : "Use one of these words, or leave the cell empty.");
         return null;
     }
 
@@ -161,7 +163,7 @@ internal sealed class Cells(
             return null;
         if (cell.Length == 7 && cell[0] == '#' && !cell.AsSpan(1).ContainsAnyExcept(HexDigits))
             return cell.ToLowerInvariant();
-        Bad(column, cell, "a colour such as #8fa68e", "Write # and six digits from 0 to f, or leave the cell empty.");
+        Bad(column, cell, "a color such as #8fa68e", "Write # and six digits from 0 to f, or leave the cell empty.");
         return null;
     }
 

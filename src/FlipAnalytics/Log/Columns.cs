@@ -31,7 +31,7 @@ public static class Columns
             new("height", Number, "Height of one item.", Length, Smallest.AboveZero),
             new("material", Label, "What it is made of, such as oak or pine."),
             Words<Condition>("condition", "How sound it was when you bought it."),
-            new("color", Label, "Colour you gave it, in your own word."),
+            new("color", Label, "Color you gave it, in your own word."),
             new("finish", Label, "Finish you gave it, such as satin or wax."),
             new("source", Label, "Where you found it, such as charity shop or roadside."),
             new("trip", Name, "Outing that brought it home; a name in trips.csv."),
@@ -163,9 +163,9 @@ public static class Columns
     /// <summary><c>colors.csv</c>: what the owner says of colours.</summary>
     public static LogTable Colors { get; } = new(
         "colors.csv",
-        "With colour families, a colour you have hardly tried learns from its relatives.",
+        "With color families, a color you have hardly tried learns from its relatives.",
         [
-            new("color", Name, "The colour, in the word that pieces use.", IsRequired: true),
+            new("color", Name, "The color, in the word that pieces use.", IsRequired: true),
             new("family", Label, "The family it belongs to, such as green."),
             new("hex", Hex, "How it looks on a screen."),
         ]);

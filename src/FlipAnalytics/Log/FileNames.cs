@@ -10,7 +10,7 @@ internal static class FileNames
             missing.Add(Columns.WorkshopFile);
         foreach (string name in OtherFiles(folder))
         {
-            if (NearMiss.Of(name, missing) is { } meant)
+            if (new KnownWords(missing).Meant(name) is { } meant)
                 problems.Warning(
                     name,
                     null,

@@ -36,7 +36,7 @@ internal sealed class SettingProblems(LogProblems problems)
     {
         foreach (SettingTree entry in table.Children.Where(entry => !known.Contains(entry.Key)))
         {
-            string remedy = NearMiss.Of(entry.Key, known) is { } meant
+            string remedy = new KnownWords(known).Meant(entry.Key) is { } meant
                 ? $"It was left out; if you mean {meant}, write it so."
                 : $"It was left out; what can stand here is {string.Join(", ", known)}.";
             problems.Warning(

@@ -81,7 +81,7 @@ internal static class TableHeader
             IEnumerable<string> absent = table.Columns
                 .Select(column => column.Name)
                 .Where(known => !places.ContainsKey(known));
-            if (NearMiss.Of(name, absent) is { } meant)
+            if (new KnownWords(absent).Meant(name) is { } meant)
                 problems.Warning(
                     table.File,
                     1,

@@ -76,14 +76,14 @@ public sealed class CalibrationExamples : ReadmeExample
     }
 
     [Fact]
-    public void Colour()
+    public void Color()
     {
-        // Example: Colour
+        // Example: Color
         LabColour sage = LabColour.FromHex("#9CAF88"), navy = LabColour.FromHex("#1F3A5F");
         Console.WriteLine($"L* {sage.Lightness:F2}, chroma {sage.Chroma:F2}, hue {sage.Hue:F1}°");
         Console.WriteLine($"Difference to navy {ColourDifference.Ciede2000(sage, navy):F2}");
         Console.WriteLine($"Mean of the hues 350° and 30°: {MeanHue.Of([350, 30]).Degrees:F1}°");
         // End of example
-        ProveSection("Colour", nameof(CalibrationExamples));
+        ProveSection("Color", nameof(CalibrationExamples));
     }
 }

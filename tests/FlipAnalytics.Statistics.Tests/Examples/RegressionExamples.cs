@@ -53,24 +53,24 @@ public sealed class RegressionExamples : ReadmeExample
     public void Linear_mixed_models()
     {
         // Example: Linear mixed models
-        RandomTerm colour = RandomTerm.Exchangeable("colour", ["navy", "sage", "white"]);
-        int[] colourOf = [0, 0, 0, 0, 1, 2, 2, 2, 2, 2];
+        RandomTerm color = RandomTerm.Exchangeable("color", ["navy", "sage", "white"]);
+        int[] colorOf = [0, 0, 0, 0, 1, 2, 2, 2, 2, 2];
         double[] logSize = [0.1, -0.3, 0.4, 0.0, 0.2, -0.1, 0.3, -0.4, 0.1, 0.5];
         double[] logPrice = [5.4, 5.1, 5.6, 5.3, 5.0, 4.9, 5.2, 4.7, 5.1, 5.3];
 
         MixedModelData data = MixedModelData.From(
-            ["(Intercept)", "log size"], [.. logSize.Select(x => new[] { 1, x })], [colour], [colourOf], logPrice);
+            ["(Intercept)", "log size"], [.. logSize.Select(x => new[] { 1, x })], [color], [colorOf], logPrice);
         MixedModelFit fit = MixedModel.Fit(data);
         foreach (MixedCoefficient b in fit.Coefficients)
             Console.WriteLine($"{b.Name,-11} {b.Estimate,6:F3} ± {b.StandardError:F3}");
         foreach (RandomLevelEstimate level in fit.Terms[0].Levels)
             Console.WriteLine($"{level.Level,-11} {level.Effect,6:F3}");
-        Console.WriteLine($"Variance of colours {fit.Terms[0].Variance:F4}, of the rest {fit.ResidualVariance:F4}");
+        Console.WriteLine($"Variance of colors {fit.Terms[0].Variance:F4}, of the rest {fit.ResidualVariance:F4}");
 
         MixedPrediction seen = fit.Predict([1, 0.2], [LevelRef.Known(1)]);
         MixedPrediction unseen = fit.Predict([1, 0.2], [LevelRef.Unseen]);
         Console.WriteLine($"Sage {seen.Mean:F3} ± {Math.Sqrt(seen.VarianceOfObservation):F3}");
-        Console.WriteLine($"A new colour {unseen.Mean:F3} ± {Math.Sqrt(unseen.VarianceOfObservation):F3}");
+        Console.WriteLine($"A new color {unseen.Mean:F3} ± {Math.Sqrt(unseen.VarianceOfObservation):F3}");
         // End of example
         ProveSection("Linear mixed models", nameof(RegressionExamples));
     }

@@ -19,9 +19,9 @@ public sealed class SurvivalExamples : ReadmeExample
         Console.WriteLine($"Mean of the first 60 days {curve.RestrictedMean(60).Mean:F2}");
         Console.WriteLine($"Cumulative hazard at day 12 {NelsonAalen.Estimate(pieces)[2].CumulativeHazard:F4}");
 
-        string[] colours = ["sage", "sage", "navy", "sage", "navy", "sage", "navy", "sage", "navy", "navy"];
-        LogRank test = LogRank.Test(pieces, colours);
-        Console.WriteLine($"Same curve for both colours? χ² {test.ChiSquared:F3}, p = {test.P:F2}");
+        string[] colors = ["sage", "sage", "navy", "sage", "navy", "sage", "navy", "sage", "navy", "navy"];
+        LogRank test = LogRank.Test(pieces, colors);
+        Console.WriteLine($"Same curve for both colors? χ² {test.ChiSquared:F3}, p = {test.P:F2}");
         // End of example
         ProveSection("Survival curves", nameof(SurvivalExamples));
     }

@@ -80,7 +80,7 @@ public sealed partial class NotebookRunTests(ExecutedNotebooks executed) : IDisp
     }
 
     [Theory]
-    [InlineData("colour", "sage", "no parameter 'colour'")]
+    [InlineData("colr", "sage", "no parameter 'colr': did you mean color?")]
     [InlineData("width", "1,5", "width needs a number with a point")]
     [InlineData("condition", "fine", "condition needs one of sound, worn, damaged")]
     public async Task AParameterThatDoesNotFitIsRefusedWithItsRemedy(string name, string text, string expected)

@@ -34,6 +34,7 @@ public sealed record WordMatch(WordFit Fit, ImmutableArray<string> Words)
 public sealed class KnownWords
 {
     private const int MostNamed = 3;
+    private const int MostSlips = 2;
 
     // Of an abbreviation: at least so many letters, and at least half of the word.
     private const int ShortestBeginning = 4;
@@ -69,10 +70,24 @@ public sealed class KnownWords
         return near.IsEmpty ? new(WordFit.New, Related(written)) : new(WordFit.Resembles, near);
     }
 
-    /// <summary>The one most likely meant, be it the same word or a slip; null where none is like it.</summary>
+    /// <summary>
+    /// The one most likely meant where none but these can be: the same word, or the one with the fewest slips, at most two
+    /// and fewer than half of its letters. Null where none is so near.
+    /// </summary>
     /// <param name="written">The word as it was written.</param>
-    public string? Meant(string written) =>
-        Find(written) is { Fit: not WordFit.New, Words: [var meant, ..] } ? meant : null;
+    public string? Meant(string written)
+    {
+        ArgumentNullException.ThrowIfNull(written);
+        string form = WordForm.Of(written);
+        // The end of a word is lost more often than that of a number, whose noughts are.
+        bool isWord = !form.Any(char.IsDigit);
+        return words.Select(word => (Word: word, Form: WordForm.Of(word)))
+            .Where(near => Math.Abs(near.Form.Length - form.Length) <= MostSlips)
+            .Select(near => (near.Word, near.Form, Slips: WordSlips.Count(form, near.Form)))
+            .Where(near => near.Slips <= MostSlips && near.Slips * 2 < near.Form.Length)
+            .OrderBy(near => near.Slips).ThenByDescending(near => isWord && near.Form.StartsWith(form, StringComparison.Ordinal))
+            .Select(near => near.Word).FirstOrDefault();
+    }
 
     private ImmutableArray<string> Nearest(string written, string form)
     {

@@ -57,7 +57,8 @@ internal static class WordSlips
 
     private static bool HasDigit(string part) => part.Any(char.IsDigit);
 
-    private static int Count(string from, string to)
+    /// <summary>Slips between two texts as they stand.</summary>
+    public static int Count(string from, string to)
     {
         // d(i, j): slips between the first i letters of the one and the first j of the other; three rows are enough.
         int[] before = new int[to.Length + 1];

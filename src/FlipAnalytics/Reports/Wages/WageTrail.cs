@@ -81,7 +81,7 @@ public sealed record WageTrail
         if (ids.Contains(id, StringComparer.OrdinalIgnoreCase))
             return null;
         string remedy = ids.Length == 0 ? "the log has no pieces."
-            : NearMiss.Of(id, ids) is { } meant ? $"did you mean {meant}?"
+            : new KnownWords(ids).Meant(id) is { } meant ? $"did you mean {meant}?"
             : $"its ids look like {string.Join(", ", ids.Take(3))}.";
         return Invariant($"The log has no piece '{id}' as of {log.Date:yyyy-MM-dd}: {remedy}");
     }
