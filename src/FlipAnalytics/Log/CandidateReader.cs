@@ -45,7 +45,7 @@ public static class CandidateReader
             Path.GetFileName(full), "", [.. CandidateColumns.Select(column => column with { IsDeciding = true })]);
         LogProblems problems = new();
         ReadTable<Candidate> rows = TableReader.Read(
-            table, new(Path.GetDirectoryName(full) ?? "", workshop.Currency, new(), problems), Row);
+            table, new(Path.GetDirectoryName(full) ?? "", workshop.Currency, new(mergesWords: false), problems), Row);
         if (!rows.IsPresent)
         {
             problems.Error(path, null, null, null, "a file with the pieces in the store",

@@ -62,7 +62,7 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text);
+        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text, table.File, Row);
     }
 
     /// <summary>A text that the row cannot do without.</summary>

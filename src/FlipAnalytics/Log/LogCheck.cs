@@ -40,12 +40,17 @@ public sealed record LogCheck(
     /// <summary>Cells of all tables that could not be used, in rows that are used without them.</summary>
     public int CellsSetAside { get; init; }
 
+    /// <summary>Words that are read as one, or look like one written in several ways, with their places.</summary>
+    public ImmutableArray<WordsAlike> WordsAlike { get; init; } = [];
+
     /// <summary>Checks what came of reading a log.</summary>
     /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
     public static LogCheck Of(LogReading reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
         ImmutableArray<Piece> pieces = reading.Log?.Pieces ?? [];
+        ImmutableArray<WordsAlike> alike = reading.Log is null
+            ? [] : FlipAnalytics.SimilarWords.All(reading.Log, reading.OtherSpellings);
         return new(
             reading.Log is not null,
             pieces.Length,
@@ -62,8 +67,12 @@ public sealed record LogCheck(
             MissingFiles(reading),
             reading.Problems,
             reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log),
-            reading.Log is null ? [] : FlipAnalytics.SimilarWords.In(reading.Log))
+            [
+                .. alike.Select(words => words.Sentence),
+                .. reading.Log is null ? [] : FlipAnalytics.SimilarWords.LookingAlike(reading.Log),
+            ])
         {
+            WordsAlike = alike,
             CellsSetAside = reading.Tables.Sum(table => table.CellsSetAside),
         };
 

@@ -16,6 +16,9 @@ public sealed record LogReading(
     ImmutableArray<TableReading> Tables,
     bool HasWorkshop)
 {
+    /// <summary>Words that were read as another spelling of one seen before.</summary>
+    internal IReadOnlyList<OtherSpelling> OtherSpellings { get; init; } = [];
+
     /// <summary>Whether something could not be used.</summary>
     public bool HasErrors => Problems.Any(problem => problem.Severity == Severity.Error);
 }

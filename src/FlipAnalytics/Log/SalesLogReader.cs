@@ -7,6 +7,7 @@ namespace FlipAnalytics;
 /// guesses: a row is either in the log, or set aside with an error among the problems. A row is set aside if a cell that
 /// decides it (<see cref="LogColumn.IsDeciding"/>) cannot be read, if one it cannot do without is empty, or if it
 /// contradicts itself or an earlier row. Any other cell that cannot be read is set aside alone and counts as unknown.
+/// Words that group rows are one apart from case, number, spaces, hyphens and British or American spelling.
 /// </summary>
 public static class SalesLogReader
 {
@@ -26,7 +27,7 @@ public static class SalesLogReader
         }
 
         (Workshop workshop, bool hasWorkshop) = WorkshopReader.Read(folder, problems);
-        RowReading reading = new(folder, workshop.Currency, new(), problems);
+        RowReading reading = new(folder, workshop.Currency, SpellingsOf(workshop), problems);
         ReadTables tables = new()
         {
             Pieces = TableReader.Read(Columns.Pieces, reading, Rows.Piece),
@@ -64,7 +65,21 @@ public static class SalesLogReader
             log with { Date = log.LastFact() ?? DateOnly.MaxValue },
             problems.Sorted(),
             tables.Summaries(),
-            hasWorkshop);
+            hasWorkshop)
+        {
+            OtherSpellings = reading.Spellings.Others,
+        };
+    }
+
+    // The tables' words for what has a fee or a guess are taken as the settings write them.
+    private static Spellings SpellingsOf(Workshop workshop)
+    {
+        var spellings = new Spellings();
+        foreach (string channel in workshop.Fees.Keys.Order(StringComparer.Ordinal))
+            spellings.Know("channel", channel);
+        foreach (string type in workshop.Guesses.Keys.Order(StringComparer.Ordinal))
+            spellings.Know("type", type);
+        return spellings;
     }
 }
 

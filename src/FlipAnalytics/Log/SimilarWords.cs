@@ -3,35 +3,32 @@ using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
 
-/// <summary>Words of a log that may mean the same: spelt alike but for spaces and hyphens, or colors that look alike.</summary>
+/// <summary>Words of a log that may mean the same: spelt alike, a slip of one another, or colors that look alike.</summary>
 public static class SimilarWords
 {
     /// <summary>Two colors nearer than this (CIEDE2000) can hardly be told apart side by side.</summary>
     private const double HardlyDifferent = 2;
 
-    /// <summary>A sentence for each such group of words; none where every word is plainly another.</summary>
+    private static readonly ImmutableArray<WordKind> OfPieces =
+        [WordKind.Color, WordKind.Type, WordKind.Finish, WordKind.Material, WordKind.Source, WordKind.Channel];
+
+    /// <summary>A sentence for each such group of words of pieces; none where every word is plainly another.</summary>
     /// <param name="log">The log.</param>
     public static ImmutableArray<string> In(SalesLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return
-        [
-            .. SpeltAlike("color", log.Pieces.Select(p => p.Colour)),
-            .. SpeltAlike("type", log.Pieces.Select(p => p.Type)),
-            .. SpeltAlike("finish", log.Pieces.Select(p => p.Finish)),
-            .. SpeltAlike("source", log.Pieces.Select(p => p.Source)),
-            .. SpeltAlike("channel", log.Pieces.Select(p => p.Channel)),
-            .. LookingAlike(log),
-        ];
+        return [.. OfPieces.SelectMany(kind => AlikeWords.LikelyOne(log, kind)).Select(words => words.Sentence), .. LookingAlike(log)];
     }
 
-    private static IEnumerable<string> SpeltAlike(string column, IEnumerable<string?> words) =>
-        from same in words.OfType<string>().Distinct(StringComparer.OrdinalIgnoreCase)
-            .GroupBy(word => string.Concat(word.Where(char.IsLetterOrDigit)), StringComparer.OrdinalIgnoreCase)
-        where same.Key.Length > 0 && same.Count() > 1
-        select $"{Listed(same)} count as different {(column == "finish" ? "finishes" : column + "s")}; write them alike if they are one.";
+    /// <summary>Every group of words that reading took as one, or that look like one.</summary>
+    internal static ImmutableArray<WordsAlike> All(SalesLog log, IReadOnlyList<OtherSpelling> others) =>
+    [
+        .. OfPieces.Concat([WordKind.SupplyKind, WordKind.Supply]).SelectMany(kind =>
+            AlikeWords.ReadAsOne(log, others, kind).Concat(AlikeWords.LikelyOne(log, kind))),
+    ];
 
-    private static IEnumerable<string> LookingAlike(SalesLog log)
+    /// <summary>A sentence for each two colors that look the same by their hex.</summary>
+    internal static IEnumerable<string> LookingAlike(SalesLog log)
     {
         var used = log.Pieces.Select(p => p.Colour).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         var seen = log.Colours.Where(c => c.Hex is not null && used.Contains(c.Word))
@@ -41,14 +38,8 @@ public static class SimilarWords
             foreach (var other in seen[(i + 1)..])
             {
                 if (ColourDifference.Ciede2000(seen[i].Look, other.Look) < HardlyDifferent)
-                    yield return $"{Listed([seen[i].Word, other.Word])} look the same by their hex in colors.csv; use one word if they are one color.";
+                    yield return $"'{LogProblems.OnOneLine(seen[i].Word)}' and '{LogProblems.OnOneLine(other.Word)}' look the same by their hex in colors.csv; use one word if they are one color.";
             }
         }
-    }
-
-    private static string Listed(IEnumerable<string> words)
-    {
-        string[] quoted = [.. words.Select(word => $"'{LogProblems.OnOneLine(word)}'")];
-        return $"{string.Join(", ", quoted[..^1])} and {quoted[^1]}";
     }
 }

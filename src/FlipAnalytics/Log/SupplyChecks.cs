@@ -33,18 +33,20 @@ internal static class SupplyChecks
 
         ILookup<string, SupplyPurchase> purchases = tables.Supplies.Kept
             .ToLookup(purchase => purchase.Item, StringComparer.OrdinalIgnoreCase);
+        KnownWords bought = new(purchases.Select(item => item.Key));
         foreach (IGrouping<string, SupplyUse> item in uses.GroupBy(use => use.Item, StringComparer.OrdinalIgnoreCase))
         {
             if (purchases.Contains(item.Key))
                 WarnOfMoreThanBought(item, [.. purchases[item.Key]], file, problems);
             else
-                WarnOfUnknown(item, tables.Supplies.Table.File, file, problems);
+                WarnOfUnknown(item, bought, tables.Supplies.Table.File, file, problems);
         }
     }
 
     private static void WarnOfUnknown(
-        IGrouping<string, SupplyUse> item, string supplies, string file, LogProblems problems)
+        IGrouping<string, SupplyUse> item, KnownWords bought, string supplies, string file, LogProblems problems)
     {
+        string mend = bought.Meant(item.Key) is { } meant ? $"If you mean {meant}, write it so, or" : "Correct the name, or";
         foreach (SupplyUse use in item)
             problems.Warning(
                 file,
@@ -52,7 +54,7 @@ internal static class SupplyChecks
                 "item",
                 use.Item,
                 $"an item of {supplies}",
-                "Correct the name, or add the purchase; until then the use costs nothing.");
+                $"{mend} add the purchase; until then the use costs nothing.");
     }
 
     // Only quantities in the very same unit can be compared; a can bought in another unit may hold the rest.

@@ -64,6 +64,7 @@ public static class LogCheckText
         return check.Errors > 0 ? $"{read}, {Counted(check.Errors, "problem")} to put right."
             : check.Warnings > 0 ? $"{read}, nothing set aside, {Counted(check.Warnings, "thing")} worth a look."
             : check.Pieces == 0 ? $"{read}: the log is empty and in order."
+            : check.WordsAlike.Count(words => !words.TakenAsOne) is > 0 and var words ? $"{read}, nothing to put right, {Counted(words, "word")} to look at."
             : $"{read}, nothing to put right.";
     }
 

@@ -21,8 +21,32 @@ internal static class WordForm
         ("sulphur", "sulfur"), ("waggon", "wagon"),
     ];
 
+    private const string Ignored = "-_.'’";
+
     /// <summary>The form of a word; two words with one form differ in nothing that counts.</summary>
-    public static string Of(string word) => string.Concat(Parts(word));
+    public static string Of(string word) => Joined(Parts(word));
+
+    /// <summary>
+    /// The form by which words of the log are read as one, its signs other than spaces, hyphens, points and apostrophes
+    /// included; null where the word has neither letter nor digit.
+    /// </summary>
+    public static string? ToMerge(string word) => Of(word) is { Length: > 0 } form
+        ? form + string.Concat(word.Where(sign => !char.IsLetterOrDigit(sign) && !char.IsWhiteSpace(sign) && !Ignored.Contains(sign)))
+        : null;
+
+    // Two numbers side by side stay two: size 1.5 is not size 15.
+    private static string Joined(string[] parts)
+    {
+        var form = new StringBuilder();
+        foreach (string part in parts)
+        {
+            if (form.Length > 0 && char.IsDigit(form[^1]) && char.IsDigit(part[0]))
+                form.Append(' ');
+            form.Append(part);
+        }
+
+        return form.ToString();
+    }
 
     /// <summary>The forms of its parts, between spaces, hyphens and other signs.</summary>
     public static string[] Parts(string word)

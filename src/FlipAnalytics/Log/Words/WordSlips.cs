@@ -11,10 +11,13 @@ internal static class WordSlips
     /// Words are compared part by part, so that a long common part does not make an oak table an ash table. Numbers must
     /// be equal, and two words that the trade knows are two words, however alike: satin is no slip for stain.
     /// </remarks>
-    public static int? Between(string word, string other)
+    public static int? Between(string word, string other) => Between(WordForm.Parts(word), WordForm.Parts(other));
+
+    /// <summary>The same of the parts of two words.</summary>
+    public static int? Between(string[] parts, string[] others)
     {
-        string[] parts = WordForm.Parts(word);
-        string[] others = WordForm.Parts(other);
+        if (!parts.Where(HasDigit).SequenceEqual(others.Where(HasDigit)))
+            return null;
         if (parts.Length != others.Length)
             return OfParts(string.Concat(parts), string.Concat(others));
         int sum = 0;

@@ -1,3 +1,5 @@
+using System.Collections.Frozen;
+
 namespace FlipAnalytics;
 
 /// <summary>What a word of the log is said of.</summary>
@@ -31,6 +33,27 @@ public enum WordKind
     Tool,
 }
 
+/// <summary>The columns whose words group rows, so that two spellings of one word would part what belongs together.</summary>
+internal static class GroupingWords
+{
+    private static readonly FrozenDictionary<string, WordKind> ByColumn = new Dictionary<string, WordKind>
+    {
+        ["type"] = WordKind.Type,
+        ["color"] = WordKind.Color,
+        ["finish"] = WordKind.Finish,
+        ["material"] = WordKind.Material,
+        ["channel"] = WordKind.Channel,
+        ["source"] = WordKind.Source,
+        ["kind"] = WordKind.SupplyKind,
+    }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    /// <summary>Whether the words of a column are such.</summary>
+    public static bool Are(string column) => ByColumn.ContainsKey(column);
+
+    /// <summary>The column of a kind of words; null where they are names.</summary>
+    public static string? ColumnOf(WordKind kind) => ByColumn.FirstOrDefault(pair => pair.Value == kind).Key;
+}
+
 /// <summary>A word at a place of the log.</summary>
 /// <param name="Word">The word, as it was first written.</param>
 /// <param name="File">The file.</param>
@@ -46,11 +69,7 @@ internal readonly record struct WordUse(string Word, string File, int? Row)
         WordKind.Material => Pieces(log, p => p.Material),
         WordKind.Channel => [.. Pieces(log, p => p.Channel), .. Settings(log.Workshop.Fees.Keys)],
         WordKind.Source => Pieces(log, p => p.Source),
-        WordKind.Supply =>
-        [
-            .. log.Supplies.Select(s => new WordUse(s.Item, Columns.Supplies.File, s.Row)),
-            .. log.Uses.Select(u => new WordUse(u.Item, Columns.Uses.File, u.Row)),
-        ],
+        WordKind.Supply => log.Supplies.Select(s => new WordUse(s.Item, Columns.Supplies.File, s.Row)),
         WordKind.SupplyKind => log.Supplies.Where(s => s.Kind is not null)
             .Select(s => new WordUse(s.Kind!, Columns.Supplies.File, s.Row)),
         _ => log.Tools.Select(t => new WordUse(t.Item, Columns.Tools.File, t.Row)),
