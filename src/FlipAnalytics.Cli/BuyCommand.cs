@@ -25,6 +25,8 @@ internal sealed class BuyCommand
     private readonly Option<decimal?> chance = Values.Number(
         "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
+    private readonly Option<string?> tables = Values.Text(
+        "--tables", "Write the answers as a CSV file into this folder, after your own columns of the file of candidates.", "FOLDER");
     private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<string?> plot = Values.Picture(
         "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
@@ -35,7 +37,7 @@ internal sealed class BuyCommand
         foreach (Option option in new Option[]
         {
             type, count, width, depth, height, material, condition, color, finish, hours, supplies, salePrice, sticker,
-            candidates, wage, chance, channel, newWords, plot,
+            candidates, wage, chance, channel, newWords, tables, plot,
         })
         {
             command.Options.Add(option);
@@ -89,6 +91,9 @@ internal sealed class BuyCommand
             Channel = parsed.GetValue(channel),
             NewWords = parsed.GetValue(newWords),
         });
+        report = report with { SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })] };
+        if (parsed.GetValue(tables) is { } folder)
+            ReportTableFiles.Write([PurchaseTables.Of(report)], folder);
         if (picture is not null)
             Draw(report, picture);
         log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report));

@@ -14,7 +14,8 @@ public static class PurchaseJson
         ArgumentNullException.ThrowIfNull(report);
         var document = new PurchaseDocument(
             report.AsOf, report.Workshop.Currency.Code, report.TargetWage, [.. report.Decisions.Select(Of)],
-            report.WordNotes);
+            report.WordNotes,
+            [.. report.SetAside.Select(problem => new SetAsideDocument(problem.Row, problem.Column, problem.Found, problem.Expected, problem.Remedy))]);
         return JsonSerializer.Serialize(document, PurchaseJsonContext.Readable.PurchaseDocument) + "\n";
     }
 
@@ -45,12 +46,17 @@ public static class PurchaseJson
                 c.Topic, c.When.ToString().ToLowerInvariant(), c.Text, c.Source,
                 JsonNamingPolicy.SnakeCaseLower.ConvertName(c.Status.ToString()), c.Jurisdiction)),
         ],
-        [.. decision.Candidate.WordNotes, .. decision.Notes]);
+        [.. decision.Candidate.WordNotes, .. decision.Notes],
+        [.. decision.Candidate.Written.Where(cell => cell.IsOwn).Select(cell => new OwnDocument(cell.Column, cell.Text))]);
 }
 
 internal sealed record PurchaseDocument(
     DateOnly AsOf, string Currency, decimal TargetWage, ImmutableArray<CandidateDocument> Candidates,
-    ImmutableArray<string> Notes);
+    ImmutableArray<string> Notes, ImmutableArray<SetAsideDocument> SetAside);
+
+internal sealed record SetAsideDocument(int? Row, string? Column, string? Found, string Expected, string Remedy);
+
+internal sealed record OwnDocument(string Column, string Text);
 
 internal sealed record CandidateDocument(
     string Id,
@@ -72,7 +78,8 @@ internal sealed record CandidateDocument(
     SalesBasis Basis,
     decimal GuessShare,
     ImmutableArray<CautionDocument> Cautions,
-    ImmutableArray<string> Notes);
+    ImmutableArray<string> Notes,
+    ImmutableArray<OwnDocument> OwnColumns);
 
 internal sealed record ComparableDocument(
     string Id, DateOnly? SoldOn, decimal SalePrice, int? DaysOnMarket, decimal Distance);

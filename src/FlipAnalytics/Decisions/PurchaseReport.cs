@@ -13,6 +13,9 @@ public sealed record PurchaseReport(
     /// <summary>What was made of the words of the question: taken for words of the log, or new to it.</summary>
     public ImmutableArray<string> WordNotes { get; init; } = [];
 
+    /// <summary>Rows of the file of candidates that could not be read, by line; they are not among the decisions.</summary>
+    public ImmutableArray<LogProblem> SetAside { get; init; } = [];
+
     /// <summary>Answers a list of candidates from a log, their words taken as the log writes them.</summary>
     /// <param name="log">The log as known at its date.</param>
     /// <param name="candidates">Pieces in the store.</param>
@@ -27,7 +30,12 @@ public sealed record PurchaseReport(
         var own = new SettledWords(words, terms.NewWords);
         PurchaseTerms settled = terms with { Channel = own.Settle(WordKind.Channel, terms.Channel) };
         CandidateWords[] pieces = [.. candidates.Select(piece => CandidateWords.Settle(piece, words, terms.NewWords))];
-        UnclearWord[] unclear = [.. pieces.SelectMany(piece => piece.Unclear), .. own.Unclear];
+        UnclearWord[] unclear =
+        [
+            .. pieces.SelectMany(piece => piece.Unclear.Select(word =>
+                word with { Piece = pieces.Length > 1 ? piece.Candidate.Id : null })),
+            .. own.Unclear,
+        ];
         if (unclear.Length > 0)
             throw new UnclearWordException(unclear.Distinct());
         return new(

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 
@@ -13,7 +14,18 @@ public static class PurchaseText
         ArgumentNullException.ThrowIfNull(report);
         return WordNotesText.Above(report.WordNotes) + (report.Decisions.Length == 1
             ? new PurchasePage(report, report.Decisions[0]).Render()
-            : Table(report));
+            : Table(report)) + SetAside(report.SetAside);
+    }
+
+    /// <summary>How many pieces of the file are missing above, and why the first is.</summary>
+    private static string SetAside(ImmutableArray<LogProblem> problems)
+    {
+        int rows = problems.Select(problem => problem.Row).Distinct().Count();
+        if (rows == 0)
+            return "";
+        string first = rows == 1 ? "" : "The first: ";
+        return new StringBuilder("\n").AppendWrapped("", "", Invariant(
+            $"{TextLines.Counted(rows, "piece")} of the file set aside and not answered. {first}{problems[0]}")).ToString();
     }
 
     private static string Table(PurchaseReport report)
@@ -27,7 +39,9 @@ public static class PurchaseText
         foreach (PurchaseDecision d in report.Decisions)
         {
             string piece = $"{d.Candidate.Id} {d.Candidate.Type}"
-                + (d.Candidate.Colour is { } colour ? $", {colour}" : "");
+                + (d.Candidate.Colour is { } colour ? $", {colour}" : "")
+                + string.Concat(d.Candidate.Written.Where(cell => cell is { IsOwn: true, Text.Length: > 0 })
+                    .Select(cell => $"; {LogProblems.OnOneLine(cell.Column)} {LogProblems.OnOneLine(cell.Text)}"));
             text.AppendWrapped("", new string(' ', 60), Invariant(
                 $"{Word(d),-8}{Cell(d.Candidate.StickerPrice),9}{Cell(d.Ceiling),13}{Cell(d.CeilingCautious),9}{Percent(d.ChanceOfTargetWage),9}{Cell(d.WageAtSticker, 1),11}  {piece}"));
         }

@@ -71,5 +71,6 @@ public static class CandidateReader
         Supplies = cells.Decimal("supplies"),
         SalePrice = cells.Decimal("sale_price"),
         StickerPrice = cells.Decimal("sticker_price"),
+        Written = cells.All(),
     };
 }

@@ -1,5 +1,6 @@
 using System.Buffers;
 using System.Collections.Frozen;
+using System.Collections.Immutable;
 using System.Globalization;
 
 using CsvHelper;
@@ -55,6 +56,15 @@ internal sealed class Cells(
 
         SetAside += IsBad ? 0 : bad.Count;
     }
+
+    /// <summary>Every cell of the row as it is written, with its header, those of columns that nobody knows included.</summary>
+    public ImmutableArray<WrittenCell> All() =>
+    [
+        .. csv.Headers.Select((header, place) => new WrittenCell(
+            header.Trim() is { Length: > 0 } name ? name : string.Create(CultureInfo.InvariantCulture, $"column {place + 1}"),
+            CellText.Unescape(csv.GetString(place).Trim()),
+            !places.Values.Any(known => known.Position == place))),
+    ];
 
     /// <summary>A text, a label or a name; null where empty.</summary>
     public string? Text(string column)

@@ -55,6 +55,9 @@ public sealed record Candidate
     /// <summary>What the store asks.</summary>
     public decimal? StickerPrice { get; init => field = ZeroOrMore(value, nameof(StickerPrice)); }
 
+    /// <summary>Its row of a file of candidates as the owner wrote it; empty where it comes from no file.</summary>
+    public ImmutableArray<WrittenCell> Written { get; init; } = [];
+
     /// <summary>What was made of its words: taken for words of the log, or new to it; a sentence each.</summary>
     public ImmutableArray<string> WordNotes { get; init; } = [];
 
@@ -89,3 +92,9 @@ public sealed record Candidate
         : throw new ArgumentOutOfRangeException(
             name, amount, "It must be zero or more; leave it out to have it estimated.");
 }
+
+/// <summary>A cell of an owner's file as it is written.</summary>
+/// <param name="Column">Header of its column; its place where it has none.</param>
+/// <param name="Text">What it says; empty where nothing.</param>
+/// <param name="IsOwn">Whether the column is the owner's own and means nothing to the answer.</param>
+public sealed record WrittenCell(string Column, string Text, bool IsOwn);

@@ -180,6 +180,43 @@ public sealed partial class BuyCommandTests
     }
 
     [Fact]
+    public void Pieces_set_aside_are_counted_below_the_answer_with_the_reason_and_in_the_json()
+    {
+        using LogFolder folder = new();
+        string file = Path.Combine(folder.Path, "store.csv");
+        folder.With("store.csv", "id,type,width\nA,desk,wide\nB,desk,48\nC,,50\n");
+
+        string text = Flip.Run("buy", "--log", Demo, "--candidates", file).Output.ReplaceLineEndings(" ");
+        JsonElement aside = JsonDocument.Parse(Flip.Run("buy", "--log", Demo, "--candidates", file, "--json").Output)
+            .RootElement.GetProperty("set_aside");
+
+        Assert.Contains("2 pieces of the file set aside and not answered. The first: store.csv line 2, width: found 'wide',", text, StringComparison.Ordinal);
+        Assert.Equal([2, 4], aside.EnumerateArray().Select(row => row.GetProperty("row").GetInt32()));
+    }
+
+    [Fact]
+    public void The_owners_own_columns_stay_with_each_piece_in_their_order_and_ours_follow()
+    {
+        using LogFolder folder = new();
+        string file = Path.Combine(folder.Path, "store.csv");
+        folder.With("store.csv", "Aisle,id,type,seller,sticker_price,,note\n3,A,Desks,\"North, East\",40,x,=1+1\n,B,dresser,,30,,\n");
+        string tables = Path.Combine(folder.Path, "answers");
+
+        FlipRun run = Flip.Run("buy", "--log", Demo, "--candidates", file, "--tables", tables);
+        JsonElement own = JsonDocument.Parse(Flip.Run("buy", "--log", Demo, "--candidates", file, "--json").Output)
+            .RootElement.GetProperty("candidates")[0].GetProperty("own_columns");
+        string[] lines = File.ReadAllLines(Path.Combine(tables, "candidates.csv"));
+
+        Assert.Equal(0, run.ExitCode);
+        Assert.Contains("A desk; Aisle 3; seller North, East;", run.Output, StringComparison.Ordinal);
+        Assert.Equal(["Aisle", "seller", "column 6", "note"], own.EnumerateArray().Select(cell => cell.GetProperty("column").GetString()));
+        Assert.Equal(["3", "North, East", "x", "=1+1"], own.EnumerateArray().Select(cell => cell.GetProperty("text").GetString()));
+        Assert.StartsWith("Aisle,id,type,seller,sticker_price,column 6,note,answer_type,verdict,ceiling,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("3,A,Desks,\"North, East\",40,x,'=1+1,desk,buy,", lines[1], StringComparison.Ordinal);
+        Assert.StartsWith(",B,dresser,,30,,,dresser,buy,", lines[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_plot_of_the_decision_is_written()
     {
         using LogFolder folder = new();

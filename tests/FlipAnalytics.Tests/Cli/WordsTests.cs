@@ -70,6 +70,27 @@ public sealed class WordsTests
         Assert.Equal(0, Flip.Run("colors", "--log", Demo, "--for", "nigthstand", "--new-type").ExitCode);
     }
 
+    [Fact]
+    public void A_list_of_candidates_goes_the_same_way_word_by_word()
+    {
+        using LogFolder folder = new();
+        string file = Path.Combine(folder.Path, "store.csv");
+        folder.With("store.csv", "id,type,color\nA,Desks,Grey-Blue\nB,dreser,sgae\nC,dresser,sage\n");
+
+        FlipRun asked = Flip.Run("buy", "--log", Demo, "--candidates", file);
+        FlipRun meant = Flip.Run("buy", "--log", Demo, "--candidates", file, "--new-type");
+
+        Assert.Equal(2, asked.ExitCode);
+        Assert.Equal(
+            [
+                "B: No 'dreser' in your log: did you mean dresser? Say --new-type if it is a new kind.",
+                "B: No 'sgae' in your log: did you mean sage? Say --new-words if it is a new color.",
+            ],
+            asked.ErrorLines);
+        Assert.Equal(0, meant.ExitCode);
+        Assert.StartsWith("No 'Desks' in your log; taken as desk.", meant.Output, StringComparison.Ordinal);
+    }
+
     private static JsonElement Json(params string[] call) =>
         JsonDocument.Parse(Flip.Run([.. call, "--json"]).Output).RootElement;
 }

@@ -65,8 +65,11 @@ public sealed class SettledWords
 /// <param name="Choice">The words of the log it resembles, as in "sage or slate".</param>
 public sealed record UnclearWord(WordKind Kind, string Written, string Choice)
 {
+    /// <summary>The piece it is said of; null where there is only one.</summary>
+    public string? Piece { get; init; }
+
     /// <summary>The question, and how to say that it is meant.</summary>
-    public string Question => $"No '{Written}' in your log: did you mean {Choice}? " + (Kind == WordKind.Type
+    public string Question => (Piece is null ? "" : $"{LogProblems.OnOneLine(Piece)}: ") + $"No '{Written}' in your log: did you mean {Choice}? " + (Kind == WordKind.Type
         ? "Say --new-type if it is a new kind."
         : $"Say --new-words if it is a new {Kind.ToString().ToLowerInvariant()}.");
 }
