@@ -10,8 +10,7 @@ internal sealed class LogOptions
     private readonly Option<string?> folder = Values.Text(
         "--log", "Folder of the log; the current folder unless given.", "FOLDER");
 
-    private readonly Option<DateOnly?> asOf = Values.Date(
-        "--as-of", "Date up to which facts count; today, or the log's last entry if that is over 45 days old.");
+    private readonly Option<DateOnly?> asOf = Values.AsOf();
 
     public LogOptions(Command command)
     {
@@ -39,7 +38,7 @@ internal sealed class LogOptions
         AsOfDate date = AsOfDate.Choose(reading.Log, Clock.Today, parsed.GetValue(asOf));
         return new(
             reading.Log.AsOf(date.Date),
-            date.Sentence is { } sentence ? $"{sentence} --as-of names another date." : null,
+            date.Sentence,
             errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
     }
 

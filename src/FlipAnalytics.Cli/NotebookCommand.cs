@@ -49,8 +49,7 @@ internal static class NotebookCommand
             HelpName = "KEY=VALUE",
         };
         Option<string?> log = Values.Text("--log", "Folder of the log; the invented log data-demo unless given.", "FOLDER");
-        Option<DateOnly?> asOf = Values.Date(
-            "--as-of", "Date up to which facts count; today, or the log's last entry if that is over 45 days old.");
+        Option<DateOnly?> asOf = Values.AsOf();
         Option<string?> folder = Values.Text("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
         run.Arguments.Add(name);
         foreach (Option option in new Option[] { parameters, log, asOf, folder })

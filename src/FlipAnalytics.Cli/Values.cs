@@ -42,18 +42,22 @@ internal static class Values
         },
     };
 
-    public static Option<DateOnly?> Date(string name, string description) => new(name)
+    /// <summary>The date up to which facts count.</summary>
+    public static Option<DateOnly?> AsOf() => new("--as-of")
     {
-        Description = description,
+        Description = "Date up to which facts count, or the word today; left out: today, or the log's last entry if that is over 45 days old.",
         HelpName = "DATE",
         CustomParser = result =>
         {
             string text = result.Tokens.Single().Value;
-            return DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
-                ? day
-                : Refused<DateOnly?>(result, $"{name} needs a date such as 2026-03-31; found '{text}'.");
+            return string.Equals(text, "today", StringComparison.OrdinalIgnoreCase) ? Clock.Today
+                : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
+                : Refused<DateOnly?>(result, $"--as-of needs a date such as 2026-03-31, or today; found '{text}'.");
         },
     };
+
+    /// <summary>Prints what a screen of about 40 lines has no room for; the same option in every verb that has more to say.</summary>
+    public static Option<bool> All() => Flag("--all", "Print all there is to say, not only what fits on a screen.");
 
     /// <summary>One of a few words, in either case.</summary>
     public static Option<T?> Word<T>(string name, string description)

@@ -1,5 +1,7 @@
 using System.Globalization;
 
+using static FlipAnalytics.TextLines;
+
 namespace FlipAnalytics;
 
 /// <summary>The date up to which facts count, and why it is not today where it is not.</summary>
@@ -29,6 +31,29 @@ public sealed record AsOfDate(DateOnly Date, string? Sentence)
             ? new(today, null)
             : new(last, string.Create(
                 CultureInfo.InvariantCulture,
-                $"As of {last:yyyy-MM-dd}, the last entry in the log, {days} days ago."));
+                $"As of {last:yyyy-MM-dd}, the last entry in the log, {days} days ago. {IfNothingSold(log.AsOf(last), days)}"));
+    }
+
+    /// <summary>What the silence hides: pieces that were still here have been here longer, if they are here still.</summary>
+    private static string IfNothingSold(SalesLog log, int silence)
+    {
+        int[] onSale =
+        [
+            .. log.Pieces.Where(piece => piece is { State: PieceState.OnSale, ListedOn: not null })
+                .Select(piece => log.Date.DayNumber - piece.ListedOn!.Value.DayNumber).Order(),
+        ];
+        int inTheWorkshop = log.Pieces.Count(piece => piece.State == PieceState.InTheWorkshop);
+        int middle = onSale.Length == 0 ? 0 : onSale[(onSale.Length - 1) / 2];
+        string unsold = (onSale.Length, inTheWorkshop) switch
+        {
+            (0, 0) => "",
+            (0, _) => string.Create(CultureInfo.InvariantCulture,
+                $": {Counted(inTheWorkshop, "piece")} in the workshop {(inTheWorkshop == 1 ? "has" : "have")} waited {silence} days longer"),
+            (1, _) => string.Create(CultureInfo.InvariantCulture,
+                $": the piece on sale has then been there for {middle + silence} days, not {middle}"),
+            _ => string.Create(CultureInfo.InvariantCulture,
+                $": the {onSale.Length} pieces on sale have then been there {silence} days longer, the middle one for {middle + silence} days, not {middle}"),
+        };
+        return $"If nothing has sold since, add --as-of today{unsold}.";
     }
 }

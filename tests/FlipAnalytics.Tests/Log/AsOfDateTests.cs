@@ -15,8 +15,33 @@ public sealed class AsOfDateTests
 
         Assert.Equal(new(2026, 2, 13), chosen.Date);
         Assert.Equal(
-            "As of 2026-02-13, the last entry in the log, 46 days ago.", chosen.Sentence);
+            "As of 2026-02-13, the last entry in the log, 46 days ago. If nothing has sold since, add --as-of today"
+                + ": 1 piece in the workshop has waited 46 days longer.",
+            chosen.Sentence);
     }
+
+    [Fact]
+    public void A_log_left_alone_says_how_much_older_its_pieces_on_sale_are_if_none_has_sold()
+    {
+        SalesLog log = LogOf() with
+        {
+            Pieces =
+            [
+                Listed("P1", Today.AddDays(-60)), Listed("P2", Today.AddDays(-75)), Listed("P3", Today.AddDays(-100)),
+                Listed("P4", Today.AddDays(-70)) with { SoldOn = Today.AddDays(-60) },
+            ],
+        };
+
+        Assert.EndsWith(
+            "add --as-of today: the 3 pieces on sale have then been there 60 days longer, the middle one for 75 days, not 15.",
+            AsOfDate.Choose(log, Today, null).Sentence, StringComparison.Ordinal);
+        Assert.EndsWith(
+            "add --as-of today: the piece on sale has then been there for 60 days, not 0.",
+            AsOfDate.Choose(log with { Pieces = log.Pieces[..1] }, Today, null).Sentence, StringComparison.Ordinal);
+    }
+
+    private static Piece Listed(string id, DateOnly day) =>
+        new() { Id = id, Type = "desk", BoughtOn = day.AddDays(-9), ListedOn = day };
 
     [Fact]
     public void An_entry_dated_after_today_does_not_count() =>
