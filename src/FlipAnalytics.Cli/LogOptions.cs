@@ -38,7 +38,7 @@ internal sealed class LogOptions
         AsOfDate date = AsOfDate.Choose(reading.Log, Clock.Today, parsed.GetValue(asOf));
         return new(
             reading.Log.AsOf(date.Date),
-            date.Sentence,
+            date.Lines,
             errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
     }
 
@@ -48,12 +48,12 @@ internal sealed class LogOptions
         bool isJson = parsed.GetValue(Json);
         Console.Out.Write(isJson ? json() : text());
         if (!isJson && opened.Sentence is { } sentence)
-            Console.Out.Write($"\n{sentence}\n");
+            Console.Out.Write($"\n{sentence}");
     }
 }
 
 /// <summary>A log ready for a report.</summary>
 /// <param name="Log">The log as of the date; null if it could not be read.</param>
-/// <param name="Sentence">Why the date is not today; null where it is what one would expect.</param>
+/// <param name="Sentence">Why the date is not today, in lines that end in a line feed; null where it is what one would expect.</param>
 /// <param name="ExitCode">What to end with after the report.</param>
 internal sealed record OpenedLog(SalesLog? Log, string? Sentence, int ExitCode);

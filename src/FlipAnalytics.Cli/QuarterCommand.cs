@@ -18,6 +18,8 @@ internal sealed class QuarterCommand
     private readonly Option<string?> plot = Values.Picture(
         "Draw profit, the spans before and the stock by age into this file.");
 
+    private readonly Option<bool> all = Values.All();
+
     private readonly LogOptions log;
 
     private QuarterCommand(Command command)
@@ -25,6 +27,7 @@ internal sealed class QuarterCommand
         command.Arguments.Add(span);
         command.Options.Add(tables);
         command.Options.Add(plot);
+        command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
     }
@@ -63,7 +66,7 @@ internal sealed class QuarterCommand
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(QuarterPlot.Of(report), picture);
-        log.Print(parsed, opened, () => QuarterJson.Render(report), () => QuarterText.Render(report));
+        log.Print(parsed, opened, () => QuarterJson.Render(report), () => QuarterText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
     }
 }

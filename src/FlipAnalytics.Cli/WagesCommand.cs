@@ -17,11 +17,12 @@ internal sealed class WagesCommand
     private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
     private readonly Option<string?> plot = Values.Picture(
         "Draw what each flip paid by the hour, over time, into this file.");
+    private readonly Option<bool> all = Values.All();
     private readonly LogOptions log;
 
     private WagesCommand(Command command)
     {
-        foreach (Option option in new Option[] { by, period, wage, explain, tables, plot })
+        foreach (Option option in new Option[] { by, period, wage, explain, tables, plot, all })
             command.Options.Add(option);
         log = new(command);
         command.SetAction(Run);
@@ -85,6 +86,6 @@ internal sealed class WagesCommand
 
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(WagePlot.Of(report), picture);
-        log.Print(parsed, opened, () => WagesJson.Render(report), () => WagesText.Render(report, parsed.GetValue(by)));
+        log.Print(parsed, opened, () => WagesJson.Render(report), () => WagesText.Render(report, parsed.GetValue(by), parsed.GetValue(all)));
     }
 }

@@ -42,7 +42,7 @@ public static class WagePlot
         var sheet = new Sheet(Title(report, wage), Explanation(report, flips, beyond));
         Panel panel = sheet.AddPanel(new(
             Scale.Days([.. flips.Select(flip => flip.SoldOn!.Value)]), "day of sale", wages,
-            $"{report.Workshop.Currency.Code} an hour, all costs and all work counted", 340)
+            $"{report.Workshop.Currency.Code} an hour, all costs and work that a flip carries (full wage)", 340)
         {
             Gutter = 165,
         });
@@ -135,6 +135,7 @@ public static class WagePlot
         {
             { High: var high } when high < target => $"{paid}, clearly less than {wanted}",
             _ when wage < target => $"{paid}, short of {wanted}, though luck may be why",
+            { Low: var low } when low > target && report.FullIsAtMost => $"{paid}, more than {wanted}, unless the missing costs are high",
             _ when report.FullIsAtMost => $"{paid}; costs are missing, so it may not reach {wanted}",
             { Low: var low } when low > target => $"{paid}, clearly more than {wanted}",
             _ => $"{paid}; that reaches {wanted}, though luck may be why",

@@ -13,7 +13,8 @@ public static class QuarterHtml
         Html html = new Html().Lead(QuarterSentences.Headline(report));
         foreach (string sentence in QuarterSentences.Beneath(report).Concat(report.Lacking))
             html.Paragraph(sentence);
-        return html.Content();
+        return (report.Hours.Bridge is null ? html : html.Then(ReportFrame.Table(
+            WageBridgeText.Table(report.Hours.Bridge, report.Period, report.Workshop).Only("what", "profit", "hours", "an_hour")))).Content();
     }
 
     /// <summary>Profit and loss beside the spans it is compared with.</summary>

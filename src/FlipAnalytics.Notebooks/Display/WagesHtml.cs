@@ -14,7 +14,9 @@ public static class WagesHtml
         Html html = new Html().Lead(WagesSentences.Answer(report));
         foreach (string sentence in WagesSentences.Around(report))
             html.Paragraph(sentence);
-        return html.Items(WagesSentences.Missing(report)).Content();
+        html.Items(WagesSentences.Missing(report));
+        return (report.Bridge is null ? html : html.Then(ReportFrame.Table(
+            WageBridgeText.Table(report.Bridge, report.Period, report.Workshop).Only("what", "profit", "hours", "an_hour")))).Content();
     }
 
     /// <summary>Wages of each group, as ratios of sums.</summary>

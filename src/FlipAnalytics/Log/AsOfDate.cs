@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Text;
 
 using static FlipAnalytics.TextLines;
 
@@ -11,6 +12,9 @@ public sealed record AsOfDate(DateOnly Date, string? Sentence)
 {
     /// <summary>Days after which a silent log is one that was left alone, not a market that died.</summary>
     public const int LongestSilenceInDays = 45;
+
+    /// <summary>The sentence in lines of a terminal, each ending in a line feed; null where there is none.</summary>
+    public string? Lines => Sentence is null ? null : new StringBuilder().AppendWrapped("", "", Sentence).ToString();
 
     /// <summary>
     /// The date asked for; else today if the log's last fact up to today is at most

@@ -21,9 +21,12 @@ public sealed record QuarterWage(int Pieces, int OfPieces, decimal Profit, decim
 /// <param name="General">Hours of no single piece dated in the span, fruitless outings included.</param>
 /// <param name="SoldWithout">Pieces sold whose hands-on hours are unknown.</param>
 /// <param name="Worked">Hours worked in the span on whatever it was, as far as the log tells the day.</param>
-/// <param name="Wage">Profit an hour; null where nothing was sold or no hours are known.</param>
+/// <param name="Wage">The wage of the span, with its own costs; null where nothing was sold or no hours are known.</param>
+/// <param name="Bridge">From the full wage of the pieces sold, with what they carry, to the wage of the span; null without
+/// a wage.</param>
 public sealed record QuarterHours(
-    decimal BenchOfSold, decimal OutingsOfSold, decimal General, int SoldWithout, decimal Worked, QuarterWage? Wage)
+    decimal BenchOfSold, decimal OutingsOfSold, decimal General, int SoldWithout, decimal Worked, QuarterWage? Wage,
+    WageBridge? Bridge)
 {
     /// <summary>Hours that belong to the pieces sold and to the span.</summary>
     public decimal Belonging => BenchOfSold + OutingsOfSold + General;
@@ -38,7 +41,8 @@ public sealed record QuarterHours(
             general,
             sales.Count(sale => sale.BenchHours is null),
             general + Away(books, period) + AtTheBench(books, period),
-            WageOf(sales, profit, general, books.Currency));
+            WageOf(sales, profit, general, books.Currency),
+            WageBridge.Of(books.Costs, books.Hours, period));
     }
 
     /// <summary>The wage of some sales; a pure function, so that it can be worked by hand.</summary>

@@ -31,17 +31,18 @@ public static class QuarterSentences
             return $"{when} you {made}. The hours of the pieces sold are not written down, so there is no figure for an hour.";
         string hourly = Symbol(report, QuarterWords.Money(wage.PerHour, currency));
         if (wage.Pieces == wage.OfPieces)
-            return $"{when} you {made} for {QuarterWords.Hours(wage.Hours)} hours: {hourly} an hour.";
+            return $"{when} you {made} for {QuarterWords.Hours(wage.Hours)} hours: {hourly} an hour ({SpanWage(report)}).";
         return Invariant(
-            $"{when} you {made}. Hours and prices are known for {wage.Pieces} of the {wage.OfPieces} pieces sold: these {(wage.Profit < 0 ? "lost" : "made")} {Rough(report, decimal.Abs(wage.Profit))} for {QuarterWords.Hours(wage.Hours)} hours, {hourly} an hour.");
+            $"{when} you {made}. Hours and prices are known for {wage.Pieces} of the {wage.OfPieces} pieces sold: these {(wage.Profit < 0 ? "lost" : "made")} {Rough(report, decimal.Abs(wage.Profit))} for {QuarterWords.Hours(wage.Hours)} hours, {hourly} an hour ({SpanWage(report)}).");
     }
 
     /// <summary>How that compares with the wage wanted, which hours these are, and what is missing in it.</summary>
     /// <param name="report">The report.</param>
-    public static ImmutableArray<string> Beneath(QuarterReport report)
+    /// <param name="all">Whether to say too which hours these are.</param>
+    public static ImmutableArray<string> Beneath(QuarterReport report, bool all = true)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return [.. new[] { AgainstTarget(report), HoursMeant(report), AtMost(report) }.OfType<string>()];
+        return [.. new[] { AgainstTarget(report), FullWage(report), all ? HoursMeant(report) : null, AtMost(report) }.OfType<string>()];
     }
 
     /// <summary>Why the money in hand is not the profit; null where it is.</summary>
@@ -76,8 +77,8 @@ public static class QuarterSentences
         SellThrough through = report.Ratios.SellThrough;
         StockRatios stock = report.Ratios.Stock;
         string sold = through.Share is { } share
-            ? Invariant($"sell-through {QuarterWords.Percent(share)}: {through.Sold} sold of the {through.OnSaleBefore} on sale at the start and {through.Listed} listed since.")
-            : "sell-through: nothing was on offer, so there is none.";
+            ? Invariant($"share sold {QuarterWords.Percent(share)}: {through.Sold} sold of the {through.OnSaleBefore} on sale at the start and {through.Listed} listed since.")
+            : "share sold: nothing was on offer, so there is none.";
         if (report.Profit.Pieces == 0)
             return [sold, "Nothing was sold, so there is no turnover, no days of stock, no return on stock and no break-even."];
         string average = QuarterWords.Money(currency.Round(stock.AverageStock), currency);
@@ -91,7 +92,7 @@ public static class QuarterSentences
                 ? Invariant($"days of stock {decimal.Round(days, MidpointRounding.AwayFromZero)}: how long the average stock lasts at the pace it was sold.")
                 : "days of stock: the pieces sold or held had no cost, so there are none.",
             stock.ReturnOnStock is { } profit
-                ? $"return on stock {QuarterWords.Ratio(profit)} ({QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} a year): gross profit for each 1 of average stock (GMROI)."
+                ? $"return on stock {QuarterWords.Ratio(profit)} ({QuarterWords.Ratio(stock.ReturnOnStockAYear!.Value)} a year): gross profit for each 1 of average stock."
                 : "return on stock: no stock at cost, so there is none.",
             report.Ratios.BreakEven switch
             {
@@ -147,6 +148,17 @@ public static class QuarterSentences
             : gap > 0 ? $"It paid: {distance} above the {wanted} you want."
             : wage.PerHour > 0 ? $"It paid less than you want: {distance} below {wanted}."
             : $"It did not pay: {distance} below the {wanted} you want.";
+    }
+
+    private static string SpanWage(QuarterReport report) => WageBridgeText.SpanWageName(report.Period);
+
+    private static string? FullWage(QuarterReport report)
+    {
+        if (report.Hours.Bridge is not { } bridge)
+            return null;
+        string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
+            : Invariant($" Idle months: {MoneyText.Exact(bridge.IdleCost, report.Workshop)} and {bridge.IdleHours:0.##} h of it are on no piece.");
+        return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour with the shares of wear, rent and general work that they carry, of whatever month ({WageBridgeText.FullWageName}, as in flip wages).{idle}";
     }
 
     private static string? HoursMeant(QuarterReport report)

@@ -11,24 +11,34 @@ public static class QuarterText
 {
     private const int Label = 53;
     private const int Column = 15;
-    private const int PromptsShown = 2;
+    private const int StepsShown = 3;
 
-    /// <summary>The report on a screen or two.</summary>
+    /// <summary>The report on one screen, or all of it.</summary>
     /// <param name="report">The report.</param>
-    public static string Render(QuarterReport report)
+    /// <param name="all">Whether to tell all: where the money went, measures, what differs, and the sums.</param>
+    public static string Render(QuarterReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
-        foreach (string sentence in QuarterSentences.Beneath(report).Concat(report.Lacking))
+        foreach (string sentence in QuarterSentences.Beneath(report, all).Concat(report.Lacking))
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)
-            AppendProfit(text, report);
-        AppendCash(text, report);
-        AppendStock(text, report);
-        AppendChanges(text, report);
-        AppendList(text, "What to do next", report.Steps.Select(step => step.Text));
-        AppendList(text, "To ask a tax professional; these are no advice", report.Prompts.Take(PromptsShown)
+            AppendProfit(text, report, all);
+        WageBridgeText.Append(text, report.Hours.Bridge, report.Period, report.Workshop);
+        AppendCash(text, report, all);
+        AppendStock(text, report, all);
+        if (all)
+            AppendChanges(text, report);
+        AppendList(text, "What to do next", report.Steps.Take(all ? int.MaxValue : StepsShown).Select(step => step.Text));
+        if (!all)
+        {
+            decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
+            return text.Append('\n').AppendWrapped("", "", Invariant(
+                $"{report.Sums.Length} sums were checked and are off by {QuarterWords.Money(off, report.Workshop.Currency)}. --all tells all: why it differs from before, measures, {Counted(report.Prompts.Length, "question")} for a tax professional{(report.Steps.Length > StepsShown ? $", {report.Steps.Length - StepsShown} more to do" : "")}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
+        }
+
+        AppendList(text, "To ask a tax professional; these are no advice", report.Prompts
             .Select(prompt => $"If you are in {prompt.Place}: {prompt.Text} [{prompt.Source}{(prompt.Status == QuarterPrompts.Published ? "" : $"; {prompt.Status}")}]"));
         if (!report.Undated.IsEmpty)
         {
@@ -40,7 +50,7 @@ public static class QuarterText
         return text.ToString();
     }
 
-    private static void AppendProfit(StringBuilder text, QuarterReport report)
+    private static void AppendProfit(StringBuilder text, QuarterReport report, bool all)
     {
         QuarterChange[] earlier =
             [.. new[] { report.AgainstBefore, report.AgainstYearEarlier }.OfType<QuarterChange>().Where(change => !change.IsBeforeTheLog)];
@@ -55,9 +65,13 @@ public static class QuarterText
         Money("  sales", profit => profit.Sales, isShown: true);
         Money("+ delivery you charged", profit => profit.DeliveryCharged);
         Money("- what the pieces you sold had cost you (COGS)", profit => profit.CostOfPiecesSold, isShown: true);
-        Money("      paid for them", profit => profit.Purchases);
-        Money("      supplies used up on them", profit => profit.Supplies);
-        Money("      outings that brought them home", profit => profit.Outings);
+        if (all)
+        {
+            Money("      paid for them", profit => profit.Purchases);
+            Money("      supplies used up on them", profit => profit.Supplies);
+            Money("      outings that brought them home", profit => profit.Outings);
+        }
+
         Money("= left after the pieces (gross profit)", profit => profit.GrossProfit, isShown: true);
         Money("- what selling channels kept (fees)", profit => profit.Fees);
         Money("- delivery", profit => profit.Delivery);
@@ -68,8 +82,10 @@ public static class QuarterText
         if (spans.Any(span => span.Hours.Wage is not null))
         {
             text.Append(Row($"  hours it took{(spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : "")}", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
-            text.Append(Row("  an hour", spans.Select(span =>
+            text.Append(Row($"  an hour ({WageBridgeText.SpanWageName(report.Period)})", spans.Select(span =>
                 span.Hours.Wage is { } wage ? QuarterWords.Money(wage.PerHour, report.Workshop.Currency) : "-")));
+            text.Append(Row($"  an hour of the pieces sold ({WageBridgeText.FullWageName})", spans.Select(span =>
+                span.Hours.Bridge is { } bridge ? MoneyText.PlainExact(bridge.FullWage, report.Workshop) : "-")));
         }
 
         void Money(string label, Func<QuarterProfit, decimal> amount, bool isShown = false)
@@ -86,7 +102,7 @@ public static class QuarterText
     private static string Head(ReportPeriod period, int place) => period.Name.Length < Column ? period.Name
         : place == 0 ? "this span" : Invariant($"{period.From:yyyy-MM-dd}..");
 
-    private static void AppendCash(StringBuilder text, QuarterReport report)
+    private static void AppendCash(StringBuilder text, QuarterReport report, bool all)
     {
         QuarterCash cash = report.Cash;
         if (cash.Lines.IsEmpty && cash.DrivingReckoned == 0)
@@ -95,6 +111,8 @@ public static class QuarterText
         string Line(QuarterCashLine line, decimal amount) => $"{line.What} {QuarterWords.Money(amount, currency)}";
         text.Append('\n').AppendWrapped("", "  ",
             $"Money: {QuarterWords.Money(cash.In, currency)} came in, {QuarterWords.Money(cash.Out, currency)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
+        if (!all)
+            return;
         string[] spent = [.. cash.Lines.Where(line => line.Out != 0).Select(line => Line(line, line.Out))];
         if (spent.Length > 0)
             text.AppendWrapped("  ", "  ", $"Out: {string.Join(", ", spent)}.");
@@ -108,7 +126,7 @@ public static class QuarterText
             text.AppendWrapped("  ", "  ", difference);
     }
 
-    private static void AppendStock(StringBuilder text, QuarterReport report)
+    private static void AppendStock(StringBuilder text, QuarterReport report, bool all)
     {
         Currency currency = report.Workshop.Currency;
         QuarterStock[] ends = [report.Opening, report.Closing];
@@ -128,6 +146,8 @@ public static class QuarterText
 
         if (ends.Any(stock => stock.Tools != 0))
             text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => QuarterWords.Money(stock.Tools, currency))));
+        if (!all)
+            return;
         string[] ages = [.. report.Closing.ByAge.Where(age => age.Pieces > 0)
             .Select(age => Invariant($"{age.Name} {age.Pieces} ({QuarterWords.Money(age.Cost, currency)})"))];
         if (ages.Length > 0)
@@ -172,7 +192,7 @@ public static class QuarterText
         foreach (string change in changes)
             text.AppendWrapped("  ", "    ", change);
         text.AppendWrapped("  ", "  ",
-            "(number: at what a piece left on average then; mix: more of the types that leave more; price, cost: the same types for more or less. Flexible-budget variances.)");
+            "(number sold: at what a piece left on average then; mix: more of the types that leave more; price, cost: the same types for more or less.)");
     }
 
     private static void AppendList(StringBuilder text, string heading, IEnumerable<string> items)

@@ -112,7 +112,7 @@ internal sealed class LosingFlips
         _ => kind.ToString().ToLowerInvariant(),
     };
 
-    private string Money(decimal amount) => WageFigures.Money(amount, workshop);
+    private string Money(decimal amount) => MoneyText.Exact(amount, workshop);
 
     /// <summary>Totals of some flips.</summary>
     private sealed class Sums

@@ -5,14 +5,6 @@ namespace FlipAnalytics;
 /// <summary>Amounts and names as the texts of the wages report write them.</summary>
 internal static class WageFigures
 {
-    /// <summary>An amount with the currency's sign and minor digits.</summary>
-    public static string Money(decimal amount, Workshop workshop) =>
-        $"{(amount < 0 ? "-" : "")}{workshop.Symbol}{Plain(Math.Abs(amount), workshop)}";
-
-    /// <summary>An amount without the currency's sign, halves away from zero.</summary>
-    public static string Plain(decimal amount, Workshop workshop) => workshop.Currency.Round(amount).ToString(
-        "F" + workshop.Currency.MinorDigits.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
-
     /// <summary>Hours with at most one digit after the point.</summary>
     public static string Hours(decimal hours) =>
         decimal.Round(hours, 1, MidpointRounding.AwayFromZero).ToString("0.#", CultureInfo.InvariantCulture);

@@ -21,8 +21,8 @@ public static class WageTrailText
         text.AppendWrapped("", "", Answer(trail, workshop));
         text.Append("\nMoney\n");
         foreach (WageTrailLine line in trail.Money)
-            Append(text, line, WageFigures.Plain(line.Amount, workshop));
-        Append(text, WageFigures.Plain(trail.FullProfit ?? trail.Takings - trail.Cost, workshop), MoneyResult(trail));
+            Append(text, line, MoneyText.PlainExact(line.Amount, workshop));
+        Append(text, MoneyText.PlainExact(trail.FullProfit ?? trail.Takings - trail.Cost, workshop), MoneyResult(trail));
         if (!trail.Hours.IsEmpty)
         {
             text.Append("\nHours\n");
@@ -38,13 +38,13 @@ public static class WageTrailText
             if (trail is { FullWage: { } fullWage, AllHours: { } all })
             {
                 text.AppendWrapped("  ", "    ", Invariant(
-                    $"all costs, all work: {WageFigures.Plain(full, workshop)} / {all:0.00} h = {WageFigures.Plain(fullWage, workshop)} an hour"));
+                    $"all costs, all work: {MoneyText.PlainExact(full, workshop)} / {all:0.00} h = {MoneyText.PlainExact(fullWage, workshop)} an hour"));
             }
 
             if (trail is { CashWage: { } cashWage, BenchHours: { } bench })
             {
                 text.AppendWrapped("  ", "    ", Invariant(
-                    $"this piece's own costs, hands-on work: {WageFigures.Plain(cash, workshop)} / {bench:0.00} h = {WageFigures.Plain(cashWage, workshop)} an hour"));
+                    $"this piece's own costs, hands-on work: {MoneyText.PlainExact(cash, workshop)} / {bench:0.00} h = {MoneyText.PlainExact(cashWage, workshop)} an hour"));
             }
 
             if (trail.FullWage is null)
@@ -69,14 +69,14 @@ public static class WageTrailText
         return trail switch
         {
             { FullWage: { } wage } =>
-                $"{piece} paid {atMost}{WageFigures.Money(wage, workshop)} an hour: {WageFigures.Money(trail.FullProfit!.Value, workshop)} for {WageFigures.Hours(trail.AllHours!.Value)} hours, all work and all costs counted.",
+                $"{piece} paid {atMost}{MoneyText.Exact(wage, workshop)} an hour: {MoneyText.Exact(trail.FullProfit!.Value, workshop)} for {WageFigures.Hours(trail.AllHours!.Value)} hours, all work and all costs counted.",
             { FullProfit: { } profit } =>
-                $"{piece} left {atMost}{WageFigures.Money(profit, workshop)}; its hours are not written down, so what it paid by the hour is unknown.",
+                $"{piece} left {atMost}{MoneyText.Exact(profit, workshop)}; its hours are not written down, so what it paid by the hour is unknown.",
             { State: PieceState.Sold } =>
                 $"{piece} was sold{day}, but its price is not known in full, so neither is what it paid.",
             { State: PieceState.Gone } =>
-                $"{piece} left without a sale{day}. It cost {WageFigures.Money(trail.Cost, workshop)}.",
-            _ => $"{piece} is not sold. It has cost {WageFigures.Money(trail.Cost, workshop)} so far.",
+                $"{piece} left without a sale{day}. It cost {MoneyText.Exact(trail.Cost, workshop)}.",
+            _ => $"{piece} is not sold. It has cost {MoneyText.Exact(trail.Cost, workshop)} so far.",
         };
     }
 

@@ -109,17 +109,22 @@ public sealed record GroupReconciliation(WageGroupBy By, int Flips, decimal Full
         grouping.Groups.Sum(group => group.Sum.AllHours) - total.AllHours);
 }
 
-/// <summary>Where the costs of one kind are that pieces carry.</summary>
+/// <summary>Where the costs of one kind are, from the files to the last cent.</summary>
 /// <param name="Kind">The kind.</param>
 /// <param name="Flips">On flips of this report with a known profit.</param>
 /// <param name="WithoutProfit">On flips of this report whose profit is unknown.</param>
 /// <param name="OtherPieces">On pieces not sold, gone without a sale, or sold outside the period.</param>
 /// <param name="AllPieces">On all pieces, by the books.</param>
+/// <param name="NoPiece">On no piece, for it fell into months without work.</param>
+/// <param name="StillHere">In cans and in tools.</param>
+/// <param name="InFiles">As written down in the files, driving at the mileage rate.</param>
+/// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond what was taken from cans.</param>
 public sealed record CostReconciliation(
-    CostKind Kind, decimal Flips, decimal WithoutProfit, decimal OtherPieces, decimal AllPieces)
+    CostKind Kind, decimal Flips, decimal WithoutProfit, decimal OtherPieces, decimal AllPieces, decimal NoPiece,
+    decimal StillHere, decimal InFiles, decimal Stated)
 {
-    /// <summary>All pieces less the three: always 0.</summary>
-    public decimal Difference => AllPieces - Flips - WithoutProfit - OtherPieces;
+    /// <summary>What the files hold and state less all that it went into: always 0.</summary>
+    public decimal Difference => InFiles + Stated - Flips - WithoutProfit - OtherPieces - NoPiece - StillHere;
 
     internal static ImmutableArray<CostReconciliation> Of(CostBook book, IReadOnlyCollection<FlipWage> flips)
     {
@@ -133,7 +138,8 @@ public sealed record CostReconciliation(
                 flips.Where(flip => flip.FullProfit is not null).Sum(flip => flip.Cost(kind)),
                 flips.Where(flip => flip.FullProfit is null).Sum(flip => flip.Cost(kind)),
                 others[kind].Sum(line => line.Amount),
-                book.Total(kind).OnPieces)),
+                book.Total(kind).OnPieces, book.Total(kind).Unassigned, book.Total(kind).Left, book.Total(kind).Spent,
+                book.Total(kind).Stated)),
         ];
     }
 }

@@ -47,6 +47,9 @@ public sealed record WagesReport
     /// <summary>By type, colour, source and quarter of sale.</summary>
     public required ImmutableArray<WageGrouping> Groupings { get; init; }
 
+    /// <summary>From the full wage to that of the span, or of the whole log; null where there is no wage.</summary>
+    public WageBridge? Bridge { get; init; }
+
     /// <summary>How the wages of single flips lie; null where none has one.</summary>
     public WageSpread? Spread { get; init; }
 
@@ -131,6 +134,7 @@ public sealed record WagesReport
             UnsoldPieces = log.Pieces.Length - sold.Length,
             Total = total,
             Groupings = groupings,
+            Bridge = WageBridge.Of(book, hours, period),
             Spread = WageSpread.Of(flips, log.Workshop.TargetWage),
             Trend = WageTrend.Of(flips, currency),
             Losers = LosingFlips.Of(flips, log.Workshop),

@@ -39,7 +39,7 @@ public static class WagesSentences
         string bench = total.CashWage is { } cash && (total.OutsideHours != 0 || total.CashProfit != total.FullProfit)
             ? $" At the bench alone, before shared costs: {AtMost(report.CashIsAtMost)}{Money(cash, report)}."
             : "";
-        return $"{which} paid {AtMost(report.FullIsAtMost)}{Money(wage, report)} an hour, all costs and all work counted.{bench}";
+        return $"{which} paid {AtMost(report.FullIsAtMost)}{Money(wage, report)} an hour, all that they carry of costs and work counted ({WageBridgeText.FullWageName}).{bench}";
     }
 
     /// <summary>How sure it is, how single flips lie, and where it is going.</summary>
@@ -50,6 +50,8 @@ public static class WagesSentences
         if (report is not { Spread: { } spread, Total.FullWage: not null })
             return [];
         List<string> sentences = [];
+        if (report.Bridge is { } bridge)
+            sentences.Add(WageBridgeText.Sentence(bridge, report.Period, report.Workshop));
         if (report.Total.Range is { } range)
         {
             sentences.Add(
@@ -183,7 +185,7 @@ public static class WagesSentences
             string.Join(", ", flips.Select(flip => $"{flip.Id} {flip.Type} {Money(flip.FullWage!.Value, report)}"));
     }
 
-    internal static string Money(decimal amount, WagesReport report) => WageFigures.Money(amount, report.Workshop);
+    internal static string Money(decimal amount, WagesReport report) => MoneyText.Exact(amount, report.Workshop);
 
     private static string AtMost(bool isAtMost) => isAtMost ? "at most " : "";
 

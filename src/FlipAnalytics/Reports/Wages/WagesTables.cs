@@ -13,6 +13,7 @@ public static class WagesTables
         return
         [
             Flips(report), .. report.Groupings.Select(grouping => Groups(report, grouping.By)), Losers(report), HoursByTask(report), Hindsight(report),
+            WageBridgeText.Table(report.Bridge, report.Period, report.Workshop),
             Reconciliation(report),
         ];
     }
@@ -154,6 +155,17 @@ public static class WagesTables
             ("hours", "on no piece", -hours.NotShared),
             ("hours", "written twice", -hours.WrittenTwice),
             ("hours", "difference", hours.Difference),
+            .. report.Reconciliation.Costs.SelectMany(cost => new[]
+            {
+                ("in the files", cost.InFiles),
+                ("stated beyond them", cost.Stated),
+                ("these flips", -cost.Flips),
+                ("flips without a known profit", -cost.WithoutProfit),
+                ("other pieces", -cost.OtherPieces),
+                ("no piece, months without work", -cost.NoPiece),
+                ("in cans and tools", -cost.StillHere),
+                ("difference", cost.Difference),
+            }.Select(row => ($"cost of {cost.Kind.ToString().ToLowerInvariant()}", row.Item1, row.Item2))),
         ];
         return ReportTable.Of(
             "wages-reconciliation", "Sums that agree", rows,

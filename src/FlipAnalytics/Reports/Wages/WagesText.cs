@@ -11,49 +11,63 @@ public static class WagesText
     private const int GroupsShown = 8;
     private const int LosersShown = 5;
     private const int QuartersShown = 8;
-    private const int NotesShown = 2;
+    private const int FewGroupsShown = 4;
+    private const int FewLosersShown = 2;
+    private const int AroundShown = 3;
     private const int FewestForATelling = 3;
 
-    /// <summary>The answer first, then what it consists of, groups, losers, hours, the look back, and what adds up.</summary>
+    /// <summary>The answer first, then the two wages, groups, losers; with all of it the look back, hours and sums too.</summary>
     /// <param name="report">The report.</param>
     /// <param name="by">The one grouping to show in full; null shows the most telling ones in short.</param>
-    public static string Render(WagesReport report, WageGroupBy? by = null)
+    /// <param name="all">Whether to tell all that the report holds.</param>
+    public static string Render(WagesReport report, WageGroupBy? by = null, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
         StringBuilder text = new();
         text.AppendWrapped("", "", WagesSentences.Answer(report));
-        foreach (string sentence in WagesSentences.Around(report).Concat(WagesSentences.Missing(report)))
+        foreach (string sentence in WagesSentences.Around(report).Take(all ? int.MaxValue : AroundShown)
+            .Concat(WagesSentences.Missing(report)))
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Total.Flips == 0)
             return text.ToString();
+        WageBridgeText.Append(text, report.Bridge, report.Period, report.Workshop);
         if (by is { } one)
         {
             AppendGroups(text, report, one, int.MaxValue);
         }
         else
         {
-            AppendGroups(text, report, WageGroupBy.Type, GroupsShown);
+            AppendGroups(text, report, WageGroupBy.Type, all ? GroupsShown : FewGroupsShown);
+        }
+
+        if (by is null && all)
+        {
             AppendGroups(text, report, WageGroupBy.Quarter, QuartersShown);
             AppendExtremes(text, report, WageGroupBy.Color);
             AppendExtremes(text, report, WageGroupBy.Source);
         }
 
-        AppendLosers(text, report);
-        if (WagesSentences.Hindsight(report) is { } hindsight)
-        {
-            text.Append('\n').AppendWrapped("", "  ", hindsight);
-            foreach (HindsightRefusal refusal in report.Hindsight!.Refused.Take(FewestForATelling))
-            {
-                text.AppendWrapped("  ", "    ", Invariant(
-                    $"{refusal.Id} {refusal.Type}: paid {Money(refusal.Paid)}, {(refusal.MostToHavePaid < 0 ? "too dear even as a gift" : "could have cost " + Money(refusal.MostToHavePaid))}; {WageFigures.Hours(refusal.Hours)} h at {Money(refusal.Earned ?? 0)} an hour"));
-            }
-        }
-
-        if (WagesSentences.Hours(report) is { } hours)
+        AppendLosers(text, report, all ? LosersShown : FewLosersShown);
+        if (all)
+            AppendHindsight(text, report);
+        if (all && WagesSentences.Hours(report) is { } hours)
             text.Append('\n').AppendWrapped("", "  ", hours);
-        AppendReconciliation(text, report);
-        AppendNotes(text, report);
+        AppendReconciliation(text, report, all);
+        if (all)
+            AppendNotes(text, report);
         return text.ToString();
+    }
+
+    private static void AppendHindsight(StringBuilder text, WagesReport report)
+    {
+        if (WagesSentences.Hindsight(report) is not { } hindsight)
+            return;
+        text.Append('\n').AppendWrapped("", "  ", hindsight);
+        foreach (HindsightRefusal refusal in report.Hindsight!.Refused.Take(FewestForATelling))
+        {
+            text.AppendWrapped("  ", "    ", Invariant(
+                $"{refusal.Id} {refusal.Type}: paid {Money(refusal.Paid)}, {(refusal.MostToHavePaid < 0 ? "too dear even as a gift" : "could have cost " + Money(refusal.MostToHavePaid))}; {WageFigures.Hours(refusal.Hours)} h at {Money(refusal.Earned ?? 0)} an hour"));
+        }
 
         string Money(decimal amount) => WagesSentences.Money(amount, report);
     }
@@ -92,7 +106,7 @@ public static class WagesText
         if (hidden > 0)
             text.Append(Invariant($"  and {hidden} more: --by {by.ToString().ToLowerInvariant()} shows all\n"));
 
-        string Plain(decimal amount) => WageFigures.Plain(amount, report.Workshop);
+        string Plain(decimal amount) => MoneyText.PlainExact(amount, report.Workshop);
         string Wage(decimal? wage) => wage is { } known ? Plain(known) : "-";
     }
 
@@ -116,27 +130,35 @@ public static class WagesText
             $"{group.Name} {WagesSentences.Money(group.Sum.FullWage!.Value, report)} an hour ({TextLines.Counted(group.Sum.Counted, "flip")})");
     }
 
-    private static void AppendLosers(StringBuilder text, WagesReport report)
+    private static void AppendLosers(StringBuilder text, WagesReport report, int most)
     {
         if (report.Losers.IsEmpty && report.WrittenOff.Ids.IsEmpty)
             return;
         decimal lost = -report.Losers.Sum(loser => loser.FullProfit);
         text.Append('\n').AppendWrapped("", "  ", report.Losers.IsEmpty ? "No flip lost money." : Invariant(
             $"{TextLines.Counted(report.Losers.Length, "flip")} lost money, {WagesSentences.Money(lost, report)} together, and what cost most:"));
-        foreach (LosingFlip loser in report.Losers.Take(LosersShown))
+        foreach (LosingFlip loser in report.Losers.Take(most))
         {
             text.AppendWrapped("  ", "    ",
                 $"{loser.Id} {loser.Type} {WagesSentences.Money(loser.FullProfit, report)}: {loser.MainReason}");
         }
 
-        if (report.Losers.Length > LosersShown)
-            text.Append(Invariant($"  and {report.Losers.Length - LosersShown} more: --json and --tables list all\n"));
+        if (report.Losers.Length > most)
+            text.Append(Invariant($"  and {report.Losers.Length - most} more: {(most == LosersShown ? "--json and --tables list all" : "--all lists more")}\n"));
         if (WagesSentences.WrittenOff(report) is { } writtenOff)
             text.AppendWrapped("  ", "    ", writtenOff);
     }
 
-    private static void AppendReconciliation(StringBuilder text, WagesReport report)
+    private static void AppendReconciliation(StringBuilder text, WagesReport report, bool all)
     {
+        if (!all)
+        {
+            string idle = report.Bridge is { IdleCost: not 0 } bridge ? $", {Plain(bridge.IdleCost)} of it in idle months" : "";
+            text.Append('\n').AppendWrapped("", "", Invariant(
+                $"Every cost in the files is on a piece, still here, or shown above{idle}; the sums are off by {Plain(report.Reconciliation.Difference)}. --all tells all: quarters, best and worst, colors, the look back, where hours went, {TextLines.Counted(report.Notes.Length, "note")}."));
+            return;
+        }
+
         ProfitReconciliation profit = report.Reconciliation.Profit;
         HoursReconciliation hours = report.Reconciliation.Hours;
         if (profit.Flips > 0)
@@ -149,6 +171,17 @@ public static class WagesText
                 $"It adds up ({TextLines.Counted(profit.Flips, "flip")}): takings {Plain(profit.Takings)}{costs} = {Plain(profit.FullProfit)}; off by {Plain(profit.Difference)}."));
         }
 
+        decimal inFiles = report.Reconciliation.Costs.Sum(cost => cost.InFiles + cost.Stated);
+        if (inFiles != 0)
+        {
+            string places = Parts(" + ", Plain,
+                ("other pieces", report.Reconciliation.Costs.Sum(cost => cost.WithoutProfit + cost.OtherPieces)),
+                ("in cans and tools", report.Reconciliation.Costs.Sum(cost => cost.StillHere)),
+                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.NoPiece)));
+            text.AppendWrapped("", "  ",
+                $"Costs: these flips {Plain(report.Reconciliation.Costs.Sum(cost => cost.Flips))}{places} = all in the files {Plain(inFiles)}; off by {Plain(report.Reconciliation.Costs.Sum(cost => Math.Abs(cost.Difference)))}.");
+        }
+
         if (hours.Written > 0)
         {
             string parts = Parts(" + ", amount => Invariant($"{amount:0.00}"),
@@ -158,7 +191,7 @@ public static class WagesText
                 $"Hours: these flips {hours.CountedFlips:0.00}{parts} = written down {hours.Written:0.00}; off by {hours.Difference:0.00}."));
         }
 
-        string Plain(decimal amount) => WageFigures.Plain(amount, report.Workshop);
+        string Plain(decimal amount) => MoneyText.PlainExact(amount, report.Workshop);
     }
 
     private static string Parts(string sign, Func<decimal, string> shown, params (string Name, decimal Amount)[] parts) =>
@@ -169,9 +202,7 @@ public static class WagesText
         if (report.Notes.IsEmpty)
             return;
         text.Append(Invariant($"\nFrom the books, {TextLines.Counted(report.Notes.Length, "note")}:\n"));
-        foreach (string note in report.Notes.Take(NotesShown))
+        foreach (string note in report.Notes)
             text.AppendWrapped("  - ", "    ", note);
-        if (report.Notes.Length > NotesShown)
-            text.Append(Invariant($"  and {report.Notes.Length - NotesShown} more: --json lists all\n"));
     }
 }

@@ -92,7 +92,7 @@ public sealed class QuarterByHandTests
         // Worked from January to March: A 8, B 4, C 6, general 4; the outing of A was in December, G was worked on in April.
         Assert.Equal(22, Report.Hours.Worked);
         Assert.Equal(new QuarterWage(2, 2, 131, 18, 7.28m), Report.Hours.Wage); // 131 / 18 = 7.2777…
-        Assert.Equal("In 2026-Q1 you made 131 for 18 hours: 7.28 an hour.", QuarterSentences.Headline(Report));
+        Assert.Equal("In 2026-Q1 you made 131 for 18 hours: 7.28 an hour (wage of the quarter).", QuarterSentences.Headline(Report));
     }
 
     [Fact]

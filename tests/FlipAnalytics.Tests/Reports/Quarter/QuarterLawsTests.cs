@@ -21,6 +21,7 @@ public sealed class QuarterLawsTests
         {
             var report = QuarterReport.Of(given.Log, ReportPeriod.Of(given.From, given.To));
             Assert.All(QuarterText.Render(report).Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+            Assert.All(QuarterText.Render(report, all: true).Split('\n'), line => Assert.InRange(line.Length, 0, 100));
             Assert.StartsWith("{", QuarterJson.Render(report), StringComparison.Ordinal);
             Assert.All(QuarterTables.Of(report), table => Assert.All(table.Rows, row => Assert.Equal(table.Columns.Length, row.Length)));
         },

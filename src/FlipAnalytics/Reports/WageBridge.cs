@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>A step from one wage to another.</summary>
+/// <param name="Name">What it is, in snake_case.</param>
+/// <param name="What">The same in words.</param>
+/// <param name="Profit">What it adds to the profit; below zero for a cost.</param>
+/// <param name="Hours">What it adds to the hours.</param>
+public sealed record WageBridgeLine(string Name, string What, decimal Profit, decimal Hours);
+
+/// <summary>The two wages of a span and the way from one to the other, to the smallest unit.</summary>
+/// <remarks>
+/// The full wage is that of the pieces sold in the span: with the shares of tools, overheads and general hours that they
+/// carry, whenever those arose. The wage of the span takes the tools, overheads, general hours and losses of the span itself
+/// in their place, whoever carries them. Both rest on the pieces whose prices and hours are known; where those are some of
+/// the pieces sold, they bear the costs and hours of the span by their number.
+/// </remarks>
+/// <param name="Pieces">Pieces sold whose prices and hours are known.</param>
+/// <param name="OfPieces">Pieces sold.</param>
+/// <param name="FullProfit">Their profit after all that they carry.</param>
+/// <param name="AllHours">Their hours, with their shares of others.</param>
+/// <param name="Lines">The steps; the first is what no piece carries, because it fell into months without work.</param>
+/// <param name="SpanProfit">Their profit after the costs of the span.</param>
+/// <param name="SpanHours">Their hours and those of the span.</param>
+/// <param name="IdleCost">Overhead and wear of months without work, all of it.</param>
+/// <param name="IdleHours">General hours of months without work, all of them.</param>
+public sealed record WageBridge(
+    int Pieces, int OfPieces, decimal FullProfit, decimal AllHours, ImmutableArray<WageBridgeLine> Lines,
+    decimal SpanProfit, decimal SpanHours, decimal IdleCost, decimal IdleHours)
+{
+    private const int HoursDigits = 2;
+
+    /// <summary>The full wage; above 0 hours.</summary>
+    public decimal FullWage => FullProfit / AllHours;
+
+    /// <summary>The full wage once months without work are taken off as well.</summary>
+    public decimal WageAfterIdleMonths => (FullProfit + Lines[0].Profit) / (AllHours + Lines[0].Hours);
+
+    /// <summary>The wage of the span.</summary>
+    public decimal SpanWage => SpanProfit / SpanHours;
+
+    /// <summary>Profit at the end less what the steps lead to: always 0.</summary>
+    public decimal Difference => SpanProfit - FullProfit - Lines.Sum(line => line.Profit);
+
+    /// <summary>Hours at the end less what the steps lead to: always 0.</summary>
+    public decimal HoursDifference => SpanHours - AllHours - Lines.Sum(line => line.Hours);
+
+    /// <summary>The bridge of a span; null where no piece sold in it has its prices known and hours at the bench.</summary>
+    /// <param name="costs">The books of the log.</param>
+    /// <param name="hours">The hours of the same log.</param>
+    /// <param name="period">The span; null for the whole log, what has no day included.</param>
+    public static WageBridge? Of(CostBook costs, HoursLedger hours, ReportPeriod? period)
+    {
+        ArgumentNullException.ThrowIfNull(costs);
+        ArgumentNullException.ThrowIfNull(hours);
+        FlipResult[] sold = [.. FlipResult.Sold(costs, hours).Where(flip => IsIn(flip.Piece.SoldOn))];
+        FlipResult[] known = [.. sold.Where(flip => flip is { FullProfit: not null, Hours.Bench: not null })];
+        if (!known.Any(flip => flip.Hours.Bench > 0))
+            return null;
+
+        decimal idle = Sum(costs.ToolsIdle) + Sum(costs.OverheadsUnshared);
+        decimal shared = costs.Pieces.Sum(piece => Sum(piece.Lines.Where(line => line.Kind == CostKind.Tools)))
+            + Sum(costs.ToolsIdle) + Sum(costs.Overheads) - idle;
+        decimal lost = costs.Pieces
+            .Where(piece => piece.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && IsIn(piece.Piece.LeftOn))
+            .Sum(piece => StockMovement.UsualKinds.Sum(piece.Of));
+        GeneralHours[] general = [.. hours.General.Where(entry => IsIn(entry.Date))];
+        decimal generalHours = general.Sum(entry => entry.Hours);
+        decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
+
+        decimal part = decimal.Divide(known.Length, sold.Length);
+        decimal other = idle + shared + lost;
+        decimal borne = known.Length == sold.Length ? other : costs.Currency.Round(other * part);
+        decimal borneHours = known.Length == sold.Length ? generalHours : decimal.Round(generalHours * part, HoursDigits);
+        decimal borneIdleHours = known.Length == sold.Length ? idleHours : decimal.Round(idleHours * part, HoursDigits);
+        ImmutableArray<decimal> parts = Shares.Rounded(
+            [idle * part, shared * part, lost * part], borne,
+            Math.Max(costs.Currency.MinorDigits, borne.Trimmed().Scale));
+        decimal carried = known.Sum(flip => flip.Cost.Of(CostKind.Tools) + flip.Cost.Of(CostKind.Overhead));
+        decimal ownCosts = known.Sum(flip => flip.Cost.Total) - carried;
+        return new(
+            known.Length, sold.Length, known.Sum(flip => flip.FullProfit!.Value), known.Sum(flip => flip.Hours.All!.Value),
+            [
+                new("months_without_work", "months without work, which no piece carries", -parts[0], borneIdleHours),
+                new("carried_by_the_pieces", "wear, rent and general work that these pieces carry", carried,
+                    -known.Sum(flip => flip.Hours.General)),
+                new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], borneHours - borneIdleHours),
+                new("written_off", "given away, broken, stolen and the like", -parts[2], 0),
+            ],
+            known.Sum(flip => flip.Takings!.Value) - ownCosts - borne,
+            known.Sum(flip => flip.Hours.Bench!.Value + flip.Hours.Outings) + borneHours,
+            idle, idleHours);
+
+        bool IsIn(DateOnly? day) => period is null || period.Contains(day);
+        decimal Sum(IEnumerable<CostLine> lines) => lines.Where(line => IsIn(line.Date)).Sum(line => line.Amount);
+    }
+}

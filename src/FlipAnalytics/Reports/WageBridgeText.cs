@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Text;
+
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>The two wages of a span in words, as text and as a table: the same on every page.</summary>
+public static class WageBridgeText
+{
+    private const int Label = 66;
+
+    /// <summary>The name of the wage of the pieces sold, with the shares that they carry.</summary>
+    public const string FullWageName = "full wage";
+
+    /// <summary>The name of the wage of a span, with the costs that fell into it.</summary>
+    /// <param name="period">The span; null for the whole log.</param>
+    public static string SpanWageName(ReportPeriod? period) => $"wage of the {Noun(period)}";
+
+    /// <summary>What the span's own costs make of the full wage, in a sentence.</summary>
+    /// <param name="bridge">The bridge.</param>
+    /// <param name="period">The span; null for the whole log.</param>
+    /// <param name="workshop">The workshop.</param>
+    public static string Sentence(WageBridge bridge, ReportPeriod? period, Workshop workshop)
+    {
+        ArgumentNullException.ThrowIfNull(bridge);
+        string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
+            : Invariant($"Idle months: {MoneyText.Exact(bridge.IdleCost, workshop)} and {bridge.IdleHours:0.##} h are on no piece, for nothing was worked on then; after them the full wage is {MoneyText.Exact(bridge.WageAfterIdleMonths, workshop)}. ");
+        string part = bridge.Pieces == bridge.OfPieces ? ""
+            : Invariant($" These pieces bear {bridge.Pieces} parts in {bridge.OfPieces} of such costs, by their number.");
+        return $"{idle}With all costs that fell into the {Noun(period)} in place of those the pieces carry, it is {MoneyText.Exact(bridge.SpanWage, workshop)} ({SpanWageName(period)}).{part}";
+    }
+
+    /// <summary>The way from the one wage to the other, a row a step; an hour only where it is a wage.</summary>
+    /// <param name="bridge">The bridge; null for an empty table.</param>
+    /// <param name="period">The span; null for the whole log.</param>
+    /// <param name="workshop">The workshop.</param>
+    public static ReportTable Table(WageBridge? bridge, ReportPeriod? period, Workshop workshop)
+    {
+        ArgumentNullException.ThrowIfNull(workshop);
+        return ReportTable.Of(
+            "wage-bridge", $"From the {FullWageName} of the pieces sold to the {SpanWageName(period)}",
+            bridge is null ? [] : Rows(bridge, period),
+            ("step", "step", row => row.Name),
+            ("what", "what it is", row => row.What),
+            ("profit", "left over", row => row.Profit),
+            ("hours", "hours", row => row.Hours),
+            ("an_hour", "an hour", row => row.Wage is { } wage ? workshop.Currency.Round(wage) : null));
+    }
+
+    internal static void Append(StringBuilder text, WageBridge? bridge, ReportPeriod? period, Workshop workshop)
+    {
+        if (bridge is null)
+            return;
+        text.Append(Invariant($"\n{"Two wages, and what lies between them",-Label}{"left over",13}{"hours",9}{"an hour",12}\n"));
+        foreach (BridgeRow row in Rows(bridge, period))
+        {
+            string wage = row.Wage is { } hourly ? MoneyText.PlainExact(hourly, workshop) : "";
+            text.Append(Invariant(
+                $"{row.What,-Label}{MoneyText.PlainExact(row.Profit, workshop),13}{row.Hours,9:0.00}{wage,12}").TrimEnd()).Append('\n');
+        }
+    }
+
+    private sealed record BridgeRow(string Name, string What, decimal Profit, decimal Hours, decimal? Wage);
+
+    private static ImmutableArray<BridgeRow> Rows(WageBridge bridge, ReportPeriod? period)
+    {
+        string pieces = bridge.Pieces == bridge.OfPieces
+            ? TextLines.Counted(bridge.Pieces, "piece")
+            : Invariant($"{bridge.Pieces} of {TextLines.Counted(bridge.OfPieces, "piece")}");
+        return
+        [
+            new("full_wage", $"  {pieces} sold, with what they carry ({FullWageName})", bridge.FullProfit, bridge.AllHours, bridge.FullWage),
+            .. bridge.Lines.Where(line => line.Profit != 0 || line.Hours != 0).Select(line => new BridgeRow(
+                line.Name, $"  {(line.Profit < 0 || (line.Profit == 0 && line.Hours > 0) ? "-" : "+")} {Shown(line, period)}", line.Profit, line.Hours,
+                line == bridge.Lines[0] ? bridge.WageAfterIdleMonths : null)),
+            new("span_wage", $"  = {SpanWageName(period)}", bridge.SpanProfit, bridge.SpanHours, bridge.SpanWage),
+        ];
+    }
+
+    private static string Shown(WageBridgeLine line, ReportPeriod? period) => line.Name == "fell_into_the_span"
+        ? $"wear, rent and general work that fell into the {Noun(period)}" : line.What;
+
+    private static string Noun(ReportPeriod? period) => period?.Noun ?? "whole log";
+}
