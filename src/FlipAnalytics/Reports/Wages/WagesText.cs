@@ -50,7 +50,8 @@ public static class WagesText
         AppendLosers(text, report, all ? LosersShown : FewLosersShown);
         if (all)
             AppendHindsight(text, report);
-        if (all && WagesSentences.Hours(report) is { } hours)
+        // Where nothing outside the bench is written down the wage looks too good: that is never left out.
+        if ((all || report.Hours.Outside == 0) && WagesSentences.Hours(report) is { } hours)
             text.Append('\n').AppendWrapped("", "  ", hours);
         AppendReconciliation(text, report, all);
         if (all)
