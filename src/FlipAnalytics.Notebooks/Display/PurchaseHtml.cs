@@ -21,9 +21,9 @@ public static class PurchaseHtml
     public static HtmlPart Answer(PurchaseReport report) => Each(report, (html, decision) =>
     {
         var sentences = PurchaseSentences.Of(report, decision);
-        html.Lead(sentences.Headline);
         foreach (string note in report.WordNotes)
             html.Paragraph(note);
+        html.Lead(sentences.Headline);
         foreach (string sentence in sentences.Sentences)
             html.Paragraph(sentence);
         if (sentences.Leverage is { } leverage)
