@@ -47,6 +47,7 @@ public sealed partial class NotebookRunTests(ExecutedNotebooks executed) : IDisp
         NotebookRun run = await Run("01-sourcing", new()
         {
             ["logFolder"] = executed.FolderOf(ExecutedNotebooks.Yen),
+            ["type"] = "dresser",
             ["sticker-price"] = "61",
             ["condition"] = "sound",
         });
