@@ -10,8 +10,9 @@ internal sealed class ColorsCommand
     private readonly Option<string?> next = Values.Text(
         "--for", "Type of the next piece; the type sold most unless given.", "TYPE");
     private readonly Option<bool> newWords = Values.NewWords();
+    private readonly Option<bool> all = Values.All();
     private readonly Option<string?> plot = Values.Picture(
-        "Draw how long the pieces of each color stay on sale into this file.");
+        "Draw days on sale and sale price of each color against the average, ranked, into this file.");
     private readonly LogOptions log;
 
     private ColorsCommand(Command command)
@@ -19,6 +20,7 @@ internal sealed class ColorsCommand
         command.Options.Add(by);
         command.Options.Add(next);
         command.Options.Add(newWords);
+        command.Options.Add(all);
         command.Options.Add(plot);
         log = new(command);
         command.SetAction(Run);
@@ -32,7 +34,7 @@ internal sealed class ColorsCommand
             "flip colors --log my-log",
             "flip colors --log my-log --for nightstand",
             "flip colors --log my-log --by finish --json",
-            "flip colors --log my-log --plot days-on-sale.png");
+            "flip colors --log my-log --plot colors.png");
         _ = new ColorsCommand(command);
         return command;
     }
@@ -45,8 +47,8 @@ internal sealed class ColorsCommand
         GroupComparisonReport report = GroupComparison.Of(
             opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next), parsed.GetValue(newWords));
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(SurvivalPlot.Of(report), picture);
-        log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report));
+            PlotFile.Save(GroupComparisonPlot.Of(report), picture);
+        log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
     }
 }

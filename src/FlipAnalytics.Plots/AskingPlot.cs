@@ -29,7 +29,7 @@ public static class AskingPlot
             return Sheet.Sentence("Asking prices since the listing", "No piece has both a listing date and an asking price.");
         AskingHistory[] shown = [.. pieces.Take(MostRows)];
         var sheet = new Sheet(
-            Title(pieces),
+            Title(shown),
             $"Asking prices in {workshop.Currency.Code}. Dot: listed. Triangle: price changed. Diamond: sold. Ring: still on sale. Cross: left unsold.");
         float rowHeight = shown.Length switch { 1 => 150, <= 4 => 90, _ => 52 };
         Panel panel = sheet.AddPanel(new(
@@ -86,15 +86,15 @@ public static class AskingPlot
         return string.Create(CultureInfo.InvariantCulture, $"{asked}, {end} {piece.LastDay}");
     }
 
-    private static string Title(IReadOnlyList<AskingHistory> pieces)
+    private static string Title(AskingHistory[] pieces)
     {
         if (pieces is [var only])
             return $"{only.PieceId}, {only.Name}: {Story(only)}";
         AskingHistory longest = pieces.MaxBy(piece => piece.LastDay)!;
         int waiting = pieces.Count(piece => piece.State == PieceState.OnSale);
         string state = waiting == 0
-            ? $"{Style.Count(pieces.Count, "piece")}, none waiting for a buyer"
-            : string.Create(CultureInfo.InvariantCulture, $"{waiting} of {pieces.Count} pieces wait for a buyer");
+            ? $"{Style.Count(pieces.Length, "piece")}, none waiting for a buyer"
+            : string.Create(CultureInfo.InvariantCulture, $"{waiting} of {pieces.Length} pieces wait for a buyer");
         return string.Create(CultureInfo.InvariantCulture,
             $"{state}; {longest.PieceId}, {longest.Name}, took longest: {longest.LastDay} days");
     }

@@ -18,7 +18,9 @@ public static class DecisionPlot
         if (decision.Ceiling is not { } ceiling)
             return Sheet.Sentence($"The most to pay for a {type}", string.Join(" ", decision.Notes.Take(1)));
         string currency = workshop.Currency.Code;
-        var sheet = new Sheet(string.Create(CultureInfo.InvariantCulture, $"Most to pay for this {type}: {ceiling:#,0.##} {currency}"));
+        var sheet = new Sheet(ceiling > 0
+            ? string.Create(CultureInfo.InvariantCulture, $"Most to pay for this {type}: {ceiling:#,0.##} {currency}")
+            : string.Create(CultureInfo.InvariantCulture, $"Even as a gift this {type} falls {-ceiling:#,0.##} {currency} short of your wage"));
         string steps = WaterfallPlot.AddTo(
             sheet, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], $"expected amounts, {currency}");
         sheet.Top += 10;

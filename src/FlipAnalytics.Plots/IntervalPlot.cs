@@ -23,8 +23,18 @@ public static class IntervalPlot
                 $"No logged piece tells yet what the {effects.Group} does to {effects.Response}.");
         }
 
-        var sheet = new Sheet(Title(effects), string.Create(CultureInfo.InvariantCulture,
-            $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks: the range leaves out zero."));
+        var sheet = new Sheet(Title(effects), Explanation(effects));
+        return sheet.Finish(AddTo(sheet, effects, heading: null));
+    }
+
+    /// <summary>What is drawn.</summary>
+    internal static string Explanation(EffectIntervals effects) => string.Create(CultureInfo.InvariantCulture,
+        $"Against the average {effects.Group}, everything else being equal; {Scale.Percent(effects.Level)} ranges. Behind each name: pieces logged. Filled marks stand out beyond luck.");
+
+    /// <summary>Adds the rows to a sheet.</summary>
+    /// <returns>The effects in words.</returns>
+    internal static string AddTo(Sheet sheet, EffectIntervals effects, string? heading)
+    {
         EffectInterval?[] rows = effects.Rows.Length <= MostRows
             ? [.. effects.Rows]
             : [.. effects.Rows.Take(MostRows / 2), null, .. effects.Rows.TakeLast(MostRows / 2)];
@@ -34,6 +44,7 @@ public static class IntervalPlot
             $"{effects.Response}, percent above or below the average {effects.Group}",
             Scale.Fixed(-count + 0.5, 0.5, []), "", count * RowHeight)
         {
+            Heading = heading,
             NameColumn = 230,
             Gutter = 75,
             LinesUp = true,
@@ -47,7 +58,7 @@ public static class IntervalPlot
                 continue;
             }
 
-            bool clear = IsClear(row);
+            bool clear = row.StandsOut;
             Series look = clear
                 ? new(Style.Standing, MarkerShape.FilledCircle) : new(Style.QuietInk, MarkerShape.OpenCircle);
             panel.Line([(row.Low, -i), (row.High, -i)], look.Line(clear ? 2.5f : 1.5f));
@@ -56,15 +67,15 @@ public static class IntervalPlot
             panel.Write(Whole(row.Estimate), panel.X.High, -i, gap: 12);
         }
 
-        return sheet.Finish(string.Join("; ", effects.Rows.Select(row => string.Create(CultureInfo.InvariantCulture,
-            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {Style.Count(row.Count, "piece")}"))) + ".");
+        return string.Join("; ", effects.Rows.Select(row => string.Create(CultureInfo.InvariantCulture,
+            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {Style.Count(row.Count, "piece")}"))) + ".";
     }
-
-    private static bool IsClear(EffectInterval row) => row.Low > 0 || row.High < 0;
 
     private static string Title(EffectIntervals effects)
     {
-        if (effects.Rows.Where(IsClear).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
+        if (effects.Finding is { } finding)
+            return finding;
+        if (effects.Rows.Where(row => row.StandsOut).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
             return $"No {effects.Group} clearly changes the {effects.Response}";
         string amount = Math.Abs(most.Estimate).ToString("#,0", CultureInfo.InvariantCulture);
         return $"{char.ToUpperInvariant(effects.Response[0])}{effects.Response[1..]} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";

@@ -29,12 +29,12 @@ public static class SurvivalPlot
         return Draw(curves, Title);
     }
 
-    /// <summary>The plot of a comparison, under what the comparison claims and no more.</summary>
+    /// <summary>The plot of a comparison, under what the comparison claims of days.</summary>
     /// <param name="report">The comparison.</param>
     public static Figure Of(GroupComparisonReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return Draw(report.Market, (_, _) => new GroupComparisonSentences(report).Headline().TrimEnd('.'));
+        return Draw(report.Market, (_, shown) => Title(report, shown));
     }
 
     private static Figure Draw(MarketCurves curves, Func<MarketCurves, MarketCurve[], string> title)
@@ -166,6 +166,20 @@ public static class SurvivalPlot
         return shown[0].Curve.Median().Time is null
             ? $"Fewer than half of the {shown[0].Name} pieces have sold"
             : $"Half of the {shown[0].Name} pieces sell within {Days(shown[0])}";
+    }
+
+    // The claim allows for type, size and price, which the curves do not: where they do not show it, the title says so.
+    private static string Title(GroupComparisonReport report, MarketCurve[] shown)
+    {
+        if (report.ToldApart.Compared.Length < 2)
+            return Title(report.Market with { DifferenceP = null }, shown);
+        string finding = new GroupComparisonSentences(report).DaysFinding();
+        GroupAdvice advice = report.Advice;
+        double? all = report.Market.All?.Median().Time;
+        bool IsSeen(string level, bool faster) => shown.FirstOrDefault(c => c.Name == level) is { } curve
+            && (faster ? curve.Curve.Median().Time < all : !(curve.Curve.Median().Time <= all));
+        return advice.Faster.All(level => IsSeen(level, faster: true)) && advice.Slower.All(level => IsSeen(level, faster: false))
+            ? finding : $"{finding}, once everything else is alike";
     }
 
     private static string Days(MarketCurve curve) =>

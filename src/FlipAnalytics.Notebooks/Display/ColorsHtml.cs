@@ -12,8 +12,11 @@ public static class ColorsHtml
     public static HtmlPart Answer(GroupComparisonReport report)
     {
         var sentences = new GroupComparisonSentences(report);
-        Html html = new Html().Lead(sentences.Headline());
-        foreach (string sentence in report.WordNotes.Concat(sentences.Evidence()))
+        var html = new Html();
+        foreach (string note in report.WordNotes)
+            html.Paragraph(note);
+        html.Lead(sentences.Headline());
+        foreach (string sentence in sentences.Evidence().Concat(sentences.Pairs()))
             html.Paragraph(sentence);
         return html.Content();
     }
@@ -29,16 +32,16 @@ public static class ColorsHtml
             "How each sells; in brackets: holds in 8 of 10 cases",
             [
                 Html.Words(report.By.ToString().ToLowerInvariant()), Html.Number("sold"), Html.Number("on sale"),
-                Html.Number("half sold in days"), Html.Number("% days against the average"),
-                Html.Number("% price against the average"), Html.Number("money a week on sale"),
-                Html.Number("chance of fastest"), Html.Number("chance of the first three"),
+                Html.Number("% days against the average, last year"), Html.Number("% days, all years"),
+                Html.Number("half sold in days"), Html.Number("% price against the average"),
+                Html.Number("money a week on sale"),
             ],
             report.Levels.Select(level => new[]
             {
                 level.Level, Whole(level.Sold), Whole(level.OnSale),
-                level.MedianDays is { } median ? GroupFigures.Median(median) : Unknown, Percent(level.Days),
-                Percent(level.Price), level.Money.PerWeek is { } money ? GroupFigures.Money(money) : Unknown,
-                Chance(level.ChanceFastest), Chance(level.ChanceTopThree),
+                Percent(level.DaysLately), Percent(level.Days),
+                level.MedianDays is { } median ? GroupFigures.Median(median) : Unknown, Percent(level.Price),
+                level.Money.PerWeek is { } money ? MoneyText.PlainWhole(money) : Unknown,
             })).Items(new GroupComparisonSentences(report).HowToRead()).Content();
     }
 
@@ -53,19 +56,20 @@ public static class ColorsHtml
     public static HtmlPart Next(GroupComparisonReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return report.Next is not { } next
-            ? new Html().Paragraph("Nothing can be said about the next piece yet.").Content()
-            : new Html().Lead(new GroupComparisonSentences(report).Next(next)).Table(
-                Html.Invariant($"The next {next.Type}"),
-                [
-                    Html.Words("choice"), Html.Number("left to buy it"), Html.Number("likely days on sale"),
-                    Html.Number("chance that it is best"),
-                ],
-                next.Choices.Select(choice => new[]
-                {
-                    choice.Level, Html.Invariant($"{choice.Money:0}"), Html.Invariant($"{choice.Days:0}"),
-                    Chance(choice.ChanceBest),
-                })).Content();
+        var sentences = new GroupComparisonSentences(report);
+        if (sentences.Next() is not { } next)
+            return new Html().Paragraph("Nothing can be said about the next piece yet.").Content();
+        Html html = new Html().Paragraph(next).Table(
+            $"The next {report.Next!.Type}",
+            [
+                Html.Words("choice"), Html.Number("left to buy it"), Html.Number("likely days on sale"),
+                Html.Number("chance that it leaves most"),
+            ],
+            report.Choices.Select(choice => new[]
+            {
+                choice.Level, MoneyText.PlainWhole(choice.Money), Html.Invariant($"{choice.Days:0}"), Chance(choice.ChanceBest),
+            }));
+        return (sentences.Surer() is { } surer ? html.Paragraph(surer) : html).Content();
     }
 
     /// <summary>What was left out of which number, and words that may mean the same.</summary>

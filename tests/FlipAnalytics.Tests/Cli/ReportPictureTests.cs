@@ -6,7 +6,7 @@ public sealed class ReportPictureTests
 
     [Theory]
     [InlineData("of the pieces, in percent", "check")]
-    [InlineData("days since first listed", "colors", "--by", "finish")]
+    [InlineData("Days on market: cannot be told apart", "colors", "--by", "finish")]
     [InlineData("day of sale", "wages", "--json")]
     [InlineData("What you made, then and now", "quarter", "2026-Q1")]
     public void A_report_is_drawn_into_the_file_beside_its_text(string text, params string[] arguments)

@@ -7,7 +7,6 @@ namespace FlipAnalytics;
 public static class GroupComparison
 {
     internal const double RangeLevel = 0.8;
-    private const int LastYear = 365;
     private static readonly double RangeQuantile = MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, (1 + RangeLevel) / 2);
 
     /// <summary>Answers from a log.</summary>
@@ -38,6 +37,7 @@ public static class GroupComparison
         ImmutableArray<string> compared = enough.Length >= 2 ? enough : [];
         var tests = new GroupTests(group, by, compared);
         var classical = new ClassicalTests(group, by, compared);
+        var recent = new RecentDays(group.Days, by, log.Date, group.Scale, group.DaysVariance);
         var money = new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop));
         var levels = byLevel.Where(g => g.Any(p => p.State != PieceState.InTheWorkshop)).Select(g => Level(g.Key, [.. g])).ToArray();
         string? type = nextType ?? log.Pieces.Where(p => p.IsSold).GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase)
@@ -67,10 +67,10 @@ public static class GroupComparison
                 Levels =
                 [
                     .. levels.OrderBy(l => l.Level == GroupWords.NotWrittenDown).ThenBy(l => !l.IsCompared)
-                        .ThenBy(l => l.Days?.Share ?? double.MaxValue).ThenBy(l => l.Level, StringComparer.OrdinalIgnoreCase),
+                        .ThenBy(l => (l.DaysLately ?? l.Days)?.Share ?? double.MaxValue).ThenBy(l => l.Level, StringComparer.OrdinalIgnoreCase),
                 ],
                 Next = by is GroupedBy.Color or GroupedBy.Finish && type is not null
-                    ? NextPieceChoice.Of(models, group, by, type, [.. sold.Where(l => l.Sold > 0).Take(JointRanks.Most)])
+                    ? NextPieceChoice.Of(models, group, by, type, compared, [.. sold.Where(l => l.Sold > 0).Take(JointRanks.Most)])
                     : null,
                 Notes = [.. GroupNotes.Of(log, by, levels)],
                 WordNotes = words.Notes,
@@ -94,13 +94,14 @@ public static class GroupComparison
                 Curve = curve?.Steps ?? [],
                 MedianDays = curve?.Median(),
                 Days = group.DaysEffect(name) is { } days ? Range(days.Effect, days.Variance) : null,
+                DaysLately = recent.Of(name) is { } lately ? Range(lately.Effect, lately.Variance) : null,
                 Price = group.PriceEffect(name) is { } price ? Range(price.Effect, price.Variance) : null,
                 DaysP = daysP,
                 PriceP = priceP,
                 ChanceToShow = power?.ChanceToShow,
                 LeastShown = power?.LeastShown,
                 Money = money.Of(p => by.LevelOf(p) == name),
-                Trend = Trend(group, log.Date, [.. group.Days.Where(d => by.LevelOf(d.Piece) == name)]),
+                Trend = Trend(recent.Trend(name)),
             };
         }
     }
@@ -130,20 +131,11 @@ public static class GroupComparison
         };
     }
 
-    // Sales over expected ones, of the last year against before: log days differ by −σ times the log ratio of those ratios,
-    // whose variance is about 1/d + 1/d′ with d and d′ sales.
-    private static DaysTrend Trend(GroupModels group, DateOnly today, DaysScore[] pieces)
-    {
-        bool IsLate(DaysScore score) => Crossing.Day(score.Piece.ListedOn!.Value) > Crossing.Day(today) - LastYear;
-        var late = pieces.Where(IsLate).ToArray();
-        var early = pieces.Where(p => !IsLate(p)).ToArray();
-        int lately = late.Sum(p => p.Sold), before = early.Sum(p => p.Sold);
-        if (lately < GroupTests.LeastSales || before < GroupTests.LeastSales)
-            return new(null, lately, before);
-        double ratio = Math.Log(lately / late.Sum(p => p.Expected)) - Math.Log(before / early.Sum(p => p.Expected));
-        return new(
-            Range(-group.Scale * ratio, group.Scale * group.Scale * (1.0 / lately + 1.0 / before)), lately, before);
-    }
+    private static DaysTrend Trend((int Before, int Lately, double LogRatio, double Variance)? seen) => seen is not { } known
+        ? new(null, 0, 0)
+        : new(
+            Math.Min(known.Before, known.Lately) < GroupTests.LeastSales ? null : Range(known.LogRatio, known.Variance),
+            known.Lately, known.Before);
 
     private static RelativeDifference Range(double effect, double variance)
     {

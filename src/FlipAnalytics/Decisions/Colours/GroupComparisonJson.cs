@@ -16,7 +16,7 @@ public static class GroupComparisonJson
         ToldApart told = report.ToldApart;
         var document = new GroupComparisonDocument(
             report.AsOf, report.Workshop.Currency.Code, report.TargetWage, report.By.Singular(), report.Sold,
-            new GroupComparisonSentences(report).Headline(),
+            new GroupComparisonSentences(report).Headline(), report.Advice,
             new(told.Confidence, told.LeastSales, told.Compared, told.TooFew, told.DaysDiffer, told.DaysP, told.PricesDiffer,
                 told.PriceP, told.DaysPairs, told.PricePairs,
                 told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null, told.Hazards),
@@ -26,7 +26,7 @@ public static class GroupComparisonJson
 }
 
 internal sealed record GroupComparisonDocument(
-    DateOnly AsOf, string Currency, decimal TargetWage, string By, int Sold, string Answer, ToldApartDocument ToldApart,
+    DateOnly AsOf, string Currency, decimal TargetWage, string By, int Sold, string Answer, GroupAdvice Advice, ToldApartDocument ToldApart,
     ImmutableArray<LevelRecord> Levels, NextPiece? Next, ImmutableArray<string> Notes);
 
 internal sealed record ToldApartDocument(

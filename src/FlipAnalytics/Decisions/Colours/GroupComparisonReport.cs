@@ -55,6 +55,10 @@ public sealed record LevelRecord
     /// <summary>How much longer pieces take than the average level, all else alike, shrunk; null where not in the model.</summary>
     public RelativeDifference? Days { get; init; }
 
+    /// <summary>The same for pieces listed in the last year: it weighs first, earlier years as far as taste did not move; null
+    /// where none has a listing date.</summary>
+    public RelativeDifference? DaysLately { get; init; }
+
     /// <summary>How much more they bring than the average level, all else alike, shrunk; null where not in the model.</summary>
     public RelativeDifference? Price { get; init; }
 
@@ -147,15 +151,20 @@ public sealed record ToldApart
 /// <param name="Money">Mean of what is left for buying the piece after fees, supplies, hours at the target wage and holding.
 /// </param>
 /// <param name="Days">Median days on market.</param>
-/// <param name="ChanceBest">Chance that it truly leaves most.</param>
-public sealed record NextChoice(string Level, decimal Money, decimal Days, double ChanceBest);
+/// <param name="IsCompared">Whether enough were sold to be compared with the rest.</param>
+/// <param name="ChanceBest">Chance that it truly leaves most of the compared; null where it is not compared.</param>
+public sealed record NextChoice(string Level, decimal Money, decimal Days, bool IsCompared, double? ChanceBest);
 
 /// <summary>What to give the next piece of a type.</summary>
 /// <param name="Type">The type.</param>
 /// <param name="Choices">The choices, most money first.</param>
 /// <param name="MoreFlips">About how many more sold flips in the two best would make the choice between them 90 % sure, if the
 /// difference is what it seems; null where it is so already or there is one choice.</param>
-public sealed record NextPiece(string Type, ImmutableArray<NextChoice> Choices, int? MoreFlips);
+public sealed record NextPiece(string Type, ImmutableArray<NextChoice> Choices, int? MoreFlips)
+{
+    /// <summary>Whether some choice leaves anything for buying the piece.</summary>
+    public bool Pays => Choices.Any(choice => choice.Money > 0);
+}
 
 /// <summary>Which colors (types, finishes, sources, channels) sell fast and well, and whether it can be told at all.</summary>
 public sealed record GroupComparisonReport
@@ -181,11 +190,20 @@ public sealed record GroupComparisonReport
     /// <summary>Whether levels can be told apart.</summary>
     public required ToldApart ToldApart { get; init; }
 
-    /// <summary>Every level, fastest first; "not written down" last.</summary>
+    /// <summary>Every level, fastest in the last year first; "not written down" last.</summary>
     public required ImmutableArray<LevelRecord> Levels { get; init; }
 
     /// <summary>What to give the next piece; null where the grouping is not chosen at the bench or nothing is known.</summary>
     public NextPiece? Next { get; init; }
+
+    /// <summary>What it comes to.</summary>
+    public GroupAdvice Advice => GroupAdvice.Of(this);
+
+    /// <summary>The choices sold often enough to be compared, those that are recommended first.</summary>
+    public ImmutableArray<NextChoice> Choices => Next is not { } next ? [] :
+    [
+        .. next.Choices.Where(choice => choice.IsCompared).OrderByDescending(choice => Advice.Recommended.Contains(choice.Level)),
+    ];
 
     /// <summary>What was made of the words of the question: taken for words of the log, or new to it.</summary>
     public ImmutableArray<string> WordNotes { get; init; } = [];

@@ -7,9 +7,11 @@ namespace FlipAnalytics;
 public sealed class GroupComparisonSentences
 {
     private const int PairsShown = 5;
+    private const int NamesShown = 6;
     private const int ManyFlips = 1000;
 
     private readonly GroupComparisonReport report;
+    private readonly GroupAdvice advice;
     private readonly ToldApart told;
     private readonly string one;
     private readonly string many;
@@ -20,72 +22,82 @@ public sealed class GroupComparisonSentences
     {
         ArgumentNullException.ThrowIfNull(report);
         this.report = report;
+        advice = report.Advice;
         told = report.ToldApart;
         one = report.By.Singular();
         many = report.By.Plural();
     }
 
-    /// <summary>Whether levels can be told apart, and which stand out.</summary>
-    public string Headline()
+    /// <summary>The one answer: what to choose, or that it does not matter, or why it cannot be said.</summary>
+    public string Headline() => advice.Kind switch
     {
-        if (report.Sold == 0)
-            return $"Nothing is sold yet, so nothing can be said about which {many} sell well.";
-        if (told.Compared.Length < 2)
-        {
-            return told.TooFew.IsEmpty
-                ? $"No sold piece has its {one} written down, so {many} cannot be compared."
-                : told.TooFew.Length == 1
-                    ? $"Every sale with a {one} written down is {told.TooFew[0]}, so there is nothing to compare it with."
-                    : $"Not enough sold to compare {many} yet: two of them need {told.LeastSales} sales each.";
-        }
+        AdviceKind.CannotSay => TooLittle(),
+        AdviceKind.DoesNotPay => DoesNotPay(),
+        AdviceKind.DoesNotMatter when !IsChosen => $"{Findings()}.",
+        AdviceKind.DoesNotMatter => $"It does not matter which {one} you choose, as far as your sales can tell.",
+        AdviceKind.Choose => $"{(report.By == GroupedBy.Color ? "Paint it" : "Choose")} {Or(advice.Recommended)}: {Reason()}.",
+        AdviceKind.Avoid => $"Any {one} but {Or([.. advice.Slower.Union(advice.BringLess)])}: {Claims()}; between the others it does not matter.",
+        AdviceKind.Depends => $"It depends on what you need: {Claims()}.",
+        _ => $"{Findings()}.",
+    };
 
-        if (!told.DaysDiffer && !told.PricesDiffer)
-            return $"Your sales cannot tell your {many} apart, neither by days on sale nor by sale price.";
-        string[] claims =
-        [
-            .. Standing(l => l.DaysP, l => l.Days, told.DaysDiffer, "faster", "more slowly", "sells", "sell"),
-            .. Standing(l => l.PriceP, l => l.Price, told.PricesDiffer, "less", "more", "brings", "bring"),
-        ];
-        string claim = string.Join("; ", claims);
-        return $"{char.ToUpperInvariant(claim[0])}{claim[1..]} than your other {many}.";
+    /// <summary>What stands out by days and by price, or that nothing does; without a full stop, for pictures too.</summary>
+    public string Findings()
+    {
+        if (told.Compared.Length < 2)
+            return TooLittle().TrimEnd('.');
+        return advice.StandsOut
+            ? Capital(Claims())
+            : $"Your sales cannot tell your {many} apart, neither by days on sale nor by sale price";
     }
 
-    /// <summary>How sure that is, which pairs differ, what is too few, and how large a difference could be seen.</summary>
+    /// <summary>What stands out by days alone; without a full stop.</summary>
+    public string DaysFinding() => Speed() is { Length: > 0 } speed
+        ? $"{Capital(speed)} than your other {many}" : $"Your sales cannot tell how fast one {one} sells from another";
+
+    /// <summary>What stands out by sale price alone; without a full stop.</summary>
+    public string PriceFinding() => Prices() is { Length: > 0 } prices
+        ? $"{Capital(prices)} than your other {many}" : $"Your sales cannot tell what one {one} brings from another";
+
+    /// <summary>How far that could be luck, what is too few, and how large a difference could be seen.</summary>
     public IEnumerable<string> Evidence()
     {
         if (told.Compared.Length < 2)
         {
             if (told.TooFew.Length > 0)
-                yield return $"Sold so far: {Listed(report.Levels.Where(l => l.Sold > 0).Select(l => Invariant($"{l.Level} {l.Sold}")))}.";
+                yield return $"Sold so far: {Some(report.Levels.Where(l => l.Sold > 0).Select(l => Invariant($"{l.Level} {l.Sold}")))}.";
             yield break;
         }
 
-        yield return told is { DaysDiffer: false, PricesDiffer: false }
-            ? Invariant($"Differences as large as those below come about by luck alone: in {Percent(told.DaysP)} of 100 such logs by days, {Percent(told.PriceP)} by price. ")
-                + Invariant($"Only a chance of {100 * (1 - told.Confidence):0} or less would count.")
-            : Invariant($"Sure to {100 * told.Confidence:0} %, with all {told.Compared.Length} {many} and both questions allowed for")
-                + Unsaid() + ".";
+        if (advice.Kind == AdviceKind.DoesNotPay || (advice.Kind == AdviceKind.Choose && advice.Recommended.Length == 1 && IsMoreThanReason))
+            yield return advice.StandsOut ? $"Over all pieces: {Claims()}." : $"{Findings()}.";
+        yield return Luck();
+        if (!advice.NoLonger.IsEmpty)
+            yield return $"Over all years {Some(advice.NoLonger)} stood out by days on sale, but no longer in the last year.";
+        if (!told.DaysDiffer && report.Levels.Where(l => l.ChanceToShow is not null).MaxBy(l => l.ChanceToShow) is { } best)
+        {
+            yield return Invariant($"Only a large difference in days would show: {best.Level} would have to sell in {Percent(best.LeastShown)} % fewer days than the rest to be noticed in 8 of 10 such logs.");
+        }
+
+        if (told.TooFew.Length > 0)
+            yield return $"Not enough sold to say (fewer than {told.LeastSales}): {Some(told.TooFew)}.";
+    }
+
+    /// <summary>Which differ two by two, for those who want to know more.</summary>
+    public IEnumerable<string> Pairs()
+    {
         if (told.DaysPairs.Length > 0)
             yield return "Two by two, by days: " + Listed(Shown(told.DaysPairs, p => $"{p.First} before {p.Second} ({Percent(-p.Share)} % fewer)")) + ".";
         if (told.PricePairs.Length > 0)
             yield return "Two by two, by price: " + Listed(Shown(told.PricePairs, p => $"{p.First} below {p.Second} ({Percent(-p.Share)} % less)")) + ".";
-        if (report.Levels.Where(l => l.ChanceToShow is not null).MaxBy(l => l.ChanceToShow) is { } best)
-        {
-            yield return Invariant($"If {best.Level} truly sold in 30 % fewer days than the rest, sales like yours would show it ")
-                + Invariant($"in {Percent(best.ChanceToShow)} of 100 such logs; to be seen in 80, it would have to be {Percent(best.LeastShown)} % fewer.");
-        }
-
-        if (told.TooFew.Length > 0)
-            yield return $"Not enough sold to be compared yet (fewer than {told.LeastSales}): {Listed(told.TooFew)}.";
     }
 
     /// <summary>What the columns of the table mean.</summary>
     public IEnumerable<string> HowToRead()
     {
-        yield return "In brackets: holds in 8 of 10 cases. Half sold in days: pieces still on sale count; \"not reached\": fewer "
-            + "than half would be sold by the longest wait so far; \"?\": no limit yet.";
-        yield return "Against the average: all else alike (type, size, condition, asking price, season), and drawn towards the average where few are sold. Fewer days (below 0) is faster.";
-        yield return Invariant($"Money a week: what is left of the sales after purchase, fees, supplies and hours at {report.TargetWage:0.##}, over all weeks on sale, unsold pieces' weeks too.");
+        yield return "Against the average: all else alike (type, size, condition, asking price, season); few sales are drawn towards the average. Fewer days (below 0) is faster. In brackets: holds in 8 of 10 cases.";
+        yield return "Half sold in days: pieces still on sale count; \"not reached\": fewer than half would be sold by the longest wait so far; \"?\": no limit yet.";
+        yield return $"Money a week: what is left of the sales after purchase, fees, supplies and hours at {MoneyText.Exact(report.TargetWage, report.Workshop)}, over all weeks on sale, unsold pieces' weeks too.";
     }
 
     /// <summary>The last year against before; null where no level is known.</summary>
@@ -104,49 +116,109 @@ public sealed class GroupComparisonSentences
             + (few.Length > 0 ? $"; too few to say: {few}." : ".");
     }
 
-    /// <summary>What to give the next piece, how sure, and what would make it surer.</summary>
-    /// <param name="next">The choices.</param>
-    public string Next(NextPiece next)
+    /// <summary>What the table of the next piece says; null where nothing is compared.</summary>
+    public string? Next() => report.Next is { } next && report.Choices.Length > 1
+        ? $"The next {next.Type}: what is likely left for buying it once fees, supplies, hours at {MoneyText.Exact(report.TargetWage, report.Workshop)} and waiting are paid"
+            + (told.PricesDiffer ? "." : "; the differences may be luck.")
+        : null;
+
+    /// <summary>What would make the choice surer; null where it is sure or there is none.</summary>
+    public string? Surer() => report.Next is { MoreFlips: { } more } next
+            && next.Choices.Where(choice => choice.IsCompared).ToArray() is [var first, var second, ..]
+        ? Invariant($"{(more > ManyFlips ? $"Over {ManyFlips}" : $"About {more}")} more sales in {first.Level} and {second.Level} would make it 90 % sure which of the two leaves more, if the difference is what it seems.")
+        : null;
+
+    private bool IsChosen => report.By is GroupedBy.Color or GroupedBy.Finish;
+
+    private bool IsMoreThanReason => advice.Faster.Concat(advice.Slower).Concat(advice.BringMore).Concat(advice.BringLess)
+        .Any(level => !advice.Recommended.Contains(level));
+
+    private string Reason()
     {
-        ArgumentNullException.ThrowIfNull(next);
-        NextChoice best = next.Choices[0];
-        if (next.Choices.Length == 1)
-            return Invariant($"Next {next.Type}: {best.Level} is the only {one} sold so far.");
-        string surer = next.MoreFlips is { } more
-            ? Invariant($" {(more > ManyFlips ? $"Over {ManyFlips}" : $"About {more}")} more sales in {best.Level} and {next.Choices[1].Level} would make the choice between them 90 % sure, if the difference is what it seems.")
-            : "";
-        return Invariant($"Next {next.Type}: {best.Level} likely leaves most for buying the piece once fees, supplies, hours at {report.TargetWage:0.##} and waiting are paid; {Percent(best.ChanceBest)} % sure that it is the best {one}.")
-            + surer;
+        if (advice.Recommended is not [var only])
+            return Claims();
+        string[] reasons =
+        [
+            .. advice.Faster.Contains(only) ? new[] { "sells faster" } : [],
+            .. advice.BringMore.Contains(only) ? new[] { "brings more" } : [],
+        ];
+        return $"it {string.Join(" and ", reasons)} than your other {many}";
     }
 
-    private string Unsaid() => told switch
+    private string TooLittle() =>
+        report.Sold == 0 ? $"Nothing is sold yet, so nothing can be said about which {many} sell well."
+        : told.TooFew.IsEmpty ? $"No sold piece has its {one} written down, so {many} cannot be compared."
+        : told.TooFew.Length == 1
+            ? $"Every sale with a {one} written down is {told.TooFew[0]}, so there is nothing to compare it with."
+            : $"Not enough sold to compare {many} yet: two of them need {told.LeastSales} sales each.";
+
+    private string DoesNotPay()
     {
-        { DaysDiffer: true, PricesDiffer: true } => "",
-        { DaysDiffer: true } => "; by sale price they cannot be told apart",
-        _ => "; by days on sale they cannot be told apart",
+        NextPiece next = report.Next!;
+        decimal least = -next.Choices.Max(choice => choice.Money);
+        string which = next.Choices.Length == JointRanks.Most ? $"None of the {many} you sold most makes" : $"No {one} makes";
+        return $"{which} a {next.Type} pay: even as a gift it falls {MoneyText.Whole(least, report.Workshop)} or more short of your {MoneyText.Exact(report.TargetWage, report.Workshop)} an hour.";
+    }
+
+    // Pure luck, as how many logs in which nothing differs would look like this.
+    private string Luck()
+    {
+        string rarer = Invariant($"1 in {1 / (1 - told.Confidence):0}");
+        if (told is { DaysDiffer: false, PricesDiffer: false })
+            return $"Pure luck would make differences this big in {OneIn(told.DaysP)} by days on sale, in {OneIn(told.PriceP)} by price; only {rarer} or rarer would count.";
+        string by = told switch
+        {
+            { DaysDiffer: true, PricesDiffer: true } => "",
+            { DaysDiffer: true } => " By sale price they cannot be told apart.",
+            _ => " By days on sale they cannot be told apart.",
+        };
+        double? p = told is { DaysDiffer: true, PricesDiffer: true } ? Math.Max(told.DaysP!.Value, told.PriceP!.Value)
+            : told.DaysDiffer ? told.DaysP : told.PriceP;
+        return $"Pure luck would make differences this big in {OneIn(p)}.{by}";
+    }
+
+    private static string OneIn(double? p) => p switch
+    {
+        null => "no known number of logs",
+        >= 0.95 => "nearly every log",
+        > 2.0 / 3 => Invariant($"{10 * p:0} of 10 logs"),
+        > 0.4 => "every second log",
+        < 0.01 => "fewer than 1 of 100 logs",
+        _ => Invariant($"1 of {1 / p:0} logs"),
     };
 
-    private IEnumerable<string> Standing(
-        Func<LevelRecord, double?> p, Func<LevelRecord, RelativeDifference?> effect, bool differ,
-        string below, string above, string verb, string verbs)
-    {
-        if (!differ)
-            yield break;
-        LevelRecord[] clear = [.. report.Levels.Where(l => p(l) <= 1 - told.Confidence && effect(l) is not null)];
-        foreach (var side in clear.GroupBy(l => effect(l)!.Share < 0))
-            yield return $"{Listed(side.Select(l => l.Level))} {(side.Count() == 1 ? verb : verbs)} {(side.Key ? below : above)}";
-    }
+    private string Claims() => string.Join("; ", new[] { Speed(), Prices() }.Where(c => c.Length > 0)) + $" than your other {many}";
+
+    private string Speed() => Joined((advice.Faster, "sells", "sell", "faster"), (advice.Slower, "sells", "sell", "more slowly"));
+
+    private string Prices() => Joined((advice.BringMore, "brings", "bring", "more"), (advice.BringLess, "brings", "bring", "less"));
+
+    private static string Joined(params (ImmutableArray<string> Levels, string Verb, string Verbs, string How)[] claims) =>
+        string.Join("; ", claims.Where(c => !c.Levels.IsEmpty)
+            .Select(c => $"{Some(c.Levels)} {(c.Levels.Length == 1 ? c.Verb : c.Verbs)} {c.How}"));
 
     private static IEnumerable<string> Shown(ImmutableArray<PairDifference> pairs, Func<PairDifference, string> words) =>
         pairs.Length <= PairsShown + 1
             ? pairs.Select(words)
             : pairs.Take(PairsShown).Select(words).Append(Invariant($"{pairs.Length - PairsShown} more pairs"));
 
-    private static string Listed(IEnumerable<string> words)
+    private static string Some(IEnumerable<string> words)
     {
         string[] all = [.. words];
-        return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+        return Listed(all.Length <= NamesShown + 1 ? all : [.. all.Take(NamesShown), Invariant($"{all.Length - NamesShown} more")]);
     }
+
+    private static string Listed(IEnumerable<string> words) => Series(words, "and");
+
+    private static string Or(ImmutableArray<string> words) => Series(words, "or");
+
+    private static string Series(IEnumerable<string> words, string last)
+    {
+        string[] all = [.. words];
+        return all.Length < 2 ? string.Concat(all) : $"{string.Join(", ", all[..^1])} {last} {all[^1]}";
+    }
+
+    private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 
     private static string Percent(double? share) => share is { } value ? Invariant($"{100 * value:0}") : "-";
 

@@ -26,10 +26,6 @@ public static class GroupFigures
     /// <param name="chance">0 to 1.</param>
     public static string Chance(double chance) => Invariant($"{100 * chance:0} %");
 
-    /// <summary>Money in whole units.</summary>
-    /// <param name="money">The amount.</param>
-    public static string Money(decimal money) => Invariant($"{money:0}");
-
     private static string Days(double? days) => days is { } known ? Invariant($"{known:0}") : "?";
 
     private static string Signed(double share) => Invariant($"{100 * share:+0;-0;0}");

@@ -73,6 +73,9 @@ internal sealed class GroupModels
     /// <summary>σ of log days.</summary>
     public double Scale => daysWithout.Fit?.Scale ?? 1;
 
+    /// <summary>τ², the variance between levels in log days; 0 where nothing is fitted.</summary>
+    public double DaysVariance => days.Fit?.Groups[daysGroup].Variance ?? 0;
+
     /// <summary>Shrunk effect of a level on log days, with its variance; null where the model does not have it.</summary>
     public (double Effect, double Variance)? DaysEffect(string level)
     {

@@ -12,9 +12,11 @@ internal static class NextPieceChoice
     /// <param name="group">The models of the grouping.</param>
     /// <param name="by">Color or finish.</param>
     /// <param name="type">The type.</param>
+    /// <param name="compared">The levels with enough sales to be compared.</param>
     /// <param name="levels">The levels to choose from with their sales, at most <see cref="JointRanks.Most"/>.</param>
     public static NextPiece? Of(
-        FittedModels models, GroupModels group, GroupedBy by, string type, ImmutableArray<(string Level, int Sold)> levels)
+        FittedModels models, GroupModels group, GroupedBy by, string type, ImmutableArray<string> compared,
+        ImmutableArray<(string Level, int Sold)> levels)
     {
         if (levels.IsEmpty)
             return null;
@@ -43,15 +45,30 @@ internal static class NextPieceChoice
         }
 
         double[] means = [.. decisions.Select(d => Crossing.Number(d.Ceiling!.Value))];
-        var chances = JointRanks.Highest(means, covariance);
         int[] order = [.. Enumerable.Range(0, count).OrderByDescending(i => means[i]).ThenBy(i => i)];
+        // What is not sold often enough to be compared is not ranked either.
+        int[] ranked = [.. order.Where(i => compared.Contains(levels[i].Level))];
+        var chances = ranked.Length < 2 ? [] : JointRanks.Highest([.. ranked.Select(i => means[i])], Among(ranked));
         return new(
             type,
             [
                 .. order.Select(i => new NextChoice(
-                    levels[i].Level, decisions[i].Ceiling!.Value, decisions[i].DaysOnMarket!.Median, chances[i].First)),
+                    levels[i].Level, decisions[i].Ceiling!.Value, decisions[i].DaysOnMarket!.Median,
+                    ranked.Contains(i), Array.IndexOf(ranked, i) is >= 0 and var at && ranked.Length > 1 ? chances[at].First : null)),
             ],
-            count < 2 ? null : MoreFlips(order[0], order[1]));
+            ranked.Length < 2 ? null : MoreFlips(ranked[0], ranked[1]));
+
+        double[,] Among(int[] some)
+        {
+            var part = new double[some.Length, some.Length];
+            for (int i = 0; i < some.Length; i++)
+            {
+                for (int j = 0; j < some.Length; j++)
+                    part[i, j] = covariance[some[i], some[j]];
+            }
+
+            return part;
+        }
 
         // The variance of a difference falls as one over the number of sales: n (z² var / gap² − 1) more bring the gap to z
         // standard errors.

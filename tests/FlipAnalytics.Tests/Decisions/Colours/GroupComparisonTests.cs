@@ -24,7 +24,9 @@ public sealed class GroupComparisonTests
     public void The_page_fits_a_screen_and_the_document_is_read_back(GroupedBy by)
     {
         GroupComparisonReport report = GroupComparison.Of(Log, by);
-        Assert.All(GroupComparisonText.Render(report).Split('\n'), line => Assert.InRange(line.Length, 0, 100));
+        string[] page = GroupComparisonText.Render(report).Split('\n');
+        Assert.InRange(page.Length, 10, 37);
+        Assert.All(page.Concat(GroupComparisonText.Render(report, all: true).Split('\n')), line => Assert.InRange(line.Length, 0, 100));
         using JsonDocument json = JsonDocument.Parse(GroupComparisonJson.Render(report));
         Assert.Equal(report.Levels.Length, json.RootElement.GetProperty("levels").GetArrayLength());
         Assert.Equal(by.ToString().ToLowerInvariant(), json.RootElement.GetProperty("by").GetString());
@@ -158,7 +160,8 @@ public sealed class GroupComparisonTests
         PurchaseDecision sage = Workbench.Decide(Log, new Candidate { Id = "s", Type = "dresser", Colour = "sage" });
         Assert.Equal(sage.Ceiling, next.Choices.Single(c => c.Level == "sage").Money);
         Assert.Equal(next.Choices.OrderByDescending(c => c.Money), next.Choices);
-        Assert.Equal(1, next.Choices.Sum(c => c.ChanceBest), 1e-9);
+        Assert.Equal(1, next.Choices.Sum(c => c.ChanceBest ?? 0), 1e-9);
+        Assert.All(next.Choices, c => Assert.Equal(c.IsCompared, c.ChanceBest is not null));
     }
 
     private static DateOnly Today { get; } = new(2026, 3, 31);
