@@ -15,6 +15,7 @@ internal sealed class FitCommand
         "--design", "Write the data as fitted to this file, to refit the model elsewhere; needs --plain or --estimator ols.", "FILE.csv");
     private readonly Option<string?> plot = Values.Picture(
         "Draw the model into this file: predicted against actual; with --estimator ols what it leaves over; for days how long each type stays on sale.");
+    private readonly Option<bool> all = Values.All();
     private readonly LogOptions log;
 
     private FitCommand(Command command)
@@ -24,6 +25,7 @@ internal sealed class FitCommand
         command.Options.Add(plain);
         command.Options.Add(design);
         command.Options.Add(plot);
+        command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
     }
@@ -31,9 +33,10 @@ internal sealed class FitCommand
     public static Command Create()
     {
         var command = new Command("fit",
-            "What sale price, days on market, hours or supplies depend on in your log, with standard errors.");
+            "What sale price, days on market, hours or supplies depend on in your log.");
         ExamplesHelp.AddTo(command,
             "flip fit --log my-log --model price",
+            "flip fit --log my-log --model price --all",
             "flip fit --log my-log --model days --json",
             "flip fit --log my-log --model price --plain --json --design data-as-fitted.csv",
             "flip fit --log my-log --model price --estimator ols --plot residuals.svg");
@@ -62,7 +65,7 @@ internal sealed class FitCommand
             DesignFile.Write(report.Design!, file);
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(Draw(models, name, how), picture);
-        Console.Out.Write(parsed.GetValue(log.Json) ? FitJson.Render(report) : FitText.Render(report));
+        Console.Out.Write(parsed.GetValue(log.Json) ? FitJson.Render(report) : FitText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
     }
 

@@ -61,7 +61,9 @@ internal sealed class QuarterCommand
         period ??= QuarterReport.UsualPeriod(sales);
         if (QuarterReport.Refusal(sales, period, "--as-of names another") is { } refusal)
             throw new CommandProblemException(refusal);
-        QuarterReport report = QuarterReport.Of(sales, period);
+        // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
+        bool isLeftAlone = opened.Sentence is not null;
+        QuarterReport report = QuarterReport.Of(sales, period) with { IsOver = isLeftAlone && Clock.Today > period.To };
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
         if (parsed.GetValue(plot) is { } picture)

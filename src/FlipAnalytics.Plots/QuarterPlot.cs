@@ -54,7 +54,7 @@ public static class QuarterPlot
 
         BarRow Row(string name, QuarterProfit profit) => new(
             name, (double)profit.Net,
-            string.Create(CultureInfo.InvariantCulture, $"{Style.Money(profit.Net, report.Workshop)}, {profit.Pieces} sold"));
+            string.Create(CultureInfo.InvariantCulture, $"{MoneyText.Exact(profit.Net, report.Workshop)}, {profit.Pieces} sold"));
     }
 
     private static string AddStock(Sheet sheet, QuarterReport report, string currency)
@@ -68,11 +68,11 @@ public static class QuarterPlot
             return nothing;
         }
 
-        string heading = $"In stock on {evening}, by days since bought: {Style.Count(stock.Pieces.Length, "piece")} that cost {Style.Money(stock.Cost, report.Workshop)}";
+        string heading = $"In stock on {evening}, by days since bought: {Style.Count(stock.Pieces.Length, "piece")} that cost {MoneyText.Exact(stock.Cost, report.Workshop)}";
         BarRow[] rows =
         [
             .. stock.ByAge.Where((age, i) => age.Pieces > 0 || i < stock.ByAge.Length - 1).Select(age => new BarRow(
-                age.Name, (double)age.Cost, age.Pieces == 0 ? "none" : $"{Style.Money(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
+                age.Name, (double)age.Cost, age.Pieces == 0 ? "none" : $"{MoneyText.Exact(age.Cost, report.Workshop)}, {Style.Count(age.Pieces, "piece")}")),
         ];
         BarRows.AddTo(sheet, rows, Bars(rows, $"cost so far, {currency}") with { Heading = heading });
         return $"{heading}. {string.Join("; ", rows.Select(row => $"{row.Name}: {row.Label}"))}.";

@@ -50,9 +50,9 @@ public static class WagePlot
             panel.Band([(panel.X.Low, (double)range.Low, (double)range.High), (panel.X.High, (double)range.Low, (double)range.High)], Style.Ink, 0.12);
         panel.Line([(panel.X.Low, 0), (panel.X.High, 0)], new(Style.Ink));
         var names = new List<(string, double, Series)>();
-        AddLevel($"all {Style.Money(wage, report.Workshop)}", wage, Total);
+        AddLevel($"all {MoneyText.Exact(wage, report.Workshop)}", wage, Total);
         if (report.Workshop.TargetWage is { } target)
-            AddLevel($"wanted {Style.Money(target, report.Workshop)}", target, Wanted);
+            AddLevel($"wanted {MoneyText.Exact(target, report.Workshop)}", target, Wanted);
         AddQuarters(panel, quarters);
         if (quarters.Length > 0)
             names.Add(("each quarter", (double)quarters[^1].Sum.FullWage!.Value, Quarter));
@@ -107,7 +107,7 @@ public static class WagePlot
     private static string Explanation(WagesReport report, FlipWage[] flips, FlipWage[] beyond)
     {
         string range = report.Total.Range is { } likely
-            ? $" Grey band: what such flips likely pay in the long run, {Style.Money(likely.Low, report.Workshop)} to {Style.Money(likely.High, report.Workshop)} (19 times in 20)."
+            ? $" Grey band: what such flips likely pay in the long run, {MoneyText.Exact(likely.Low, report.Workshop)} to {MoneyText.Exact(likely.High, report.Workshop)} (19 times in 20)."
             : "";
         string edge = beyond.Length > 0
             ? string.Create(CultureInfo.InvariantCulture, $" At the edge: {beyond.Length} beyond it, farthest {Far(beyond.MaxBy(flip => Math.Abs(Wage(flip)))!)}.")
@@ -116,7 +116,7 @@ public static class WagePlot
         string without = left > 0 ? $" Without hours, price or day, so not drawn: {Style.Count(left, "flip")}." : "";
         return $"A mark a flip; a filled triangle pointing down lost money.{range}{edge}{without}";
 
-        string Far(FlipWage flip) => $"{flip.Id} with {Style.Money(Wage(flip), report.Workshop)}";
+        string Far(FlipWage flip) => $"{flip.Id} with {MoneyText.Exact(Wage(flip), report.Workshop)}";
     }
 
     private static string Title(WagesReport report, decimal wage)
@@ -126,10 +126,10 @@ public static class WagePlot
         string who = total.Counted < total.Flips
             ? string.Create(CultureInfo.InvariantCulture, $"{total.Counted} of your {Style.Count(total.Flips, "flip")}{span}")
             : total.Flips == 1 ? $"Your one flip{span}" : $"Your {Style.Count(total.Flips, "flip")}{span}";
-        string paid = $"{who} paid {(report.FullIsAtMost ? "at most " : "")}{Style.Money(wage, report.Workshop)} an hour";
+        string paid = $"{who} paid {(report.FullIsAtMost ? "at most " : "")}{MoneyText.Exact(wage, report.Workshop)} an hour";
         if (report.Workshop.TargetWage is not { } target)
             return paid;
-        string wanted = $"the {Style.Money(target, report.Workshop)} you want";
+        string wanted = $"the {MoneyText.Exact(target, report.Workshop)} you want";
         // A wage that lacks costs can be too high, so only that it is too low is certain.
         return total.Range switch
         {
@@ -148,10 +148,10 @@ public static class WagePlot
             ? "No flip lost money."
             : $"{Style.Count(report.Losers.Length, "flip")} lost money: {string.Join(", ", report.Losers.Take(MostNamed).Select(flip => flip.Id))}{(report.Losers.Length > MostNamed ? " and others" : "")}.";
         string range = report.Total.Range is { } likely
-            ? $"In the long run such flips likely pay {Style.Money(likely.Low, report.Workshop)} to {Style.Money(likely.High, report.Workshop)} an hour. "
+            ? $"In the long run such flips likely pay {MoneyText.Exact(likely.Low, report.Workshop)} to {MoneyText.Exact(likely.High, report.Workshop)} an hour. "
             : "";
         string each = quarters.Length == 0 ? "" : " By quarter: " + string.Join("; ", quarters.Select(quarter =>
-            $"{quarter.Name} {Style.Money(quarter.Sum.FullWage!.Value, report.Workshop)} over {Style.Count(quarter.Sum.Counted, "flip")}")) + ".";
+            $"{quarter.Name} {MoneyText.Exact(quarter.Sum.FullWage!.Value, report.Workshop)} over {Style.Count(quarter.Sum.Counted, "flip")}")) + ".";
         return $"{range}{losers}{each}";
     }
 

@@ -64,13 +64,6 @@ public static class Style
     internal static string Count(int number, string one, string plural = "s") =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {one}{(number == 1 ? "" : plural)}");
 
-    /// <summary>An amount to the currency's minor unit, with a thousands separator and a real minus sign.</summary>
-    internal static string Money(decimal amount, Workshop workshop)
-    {
-        string digits = workshop.Currency.MinorDigits == 0 ? "#,0" : "#,0." + new string('0', workshop.Currency.MinorDigits);
-        return workshop.Currency.Round(amount).ToString($"{digits};\u2212{digits}", CultureInfo.InvariantCulture);
-    }
-
     /// <summary>The font of all text: DejaVu Sans where it is installed, else the drawing library's own choice.</summary>
     public static string Font { get; } =
         Fonts.GetTypeface(PreferredFont, FontWeight.Normal, FontSlant.Upright, FontSpacing.Normal)?.FamilyName

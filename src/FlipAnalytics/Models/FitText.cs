@@ -3,18 +3,29 @@ using System.Text;
 
 namespace FlipAnalytics;
 
-/// <summary>A fitted model as text of at most 100 columns, in per cent wherever that says it better than a logarithm.</summary>
+/// <summary>A fitted model as text of at most 100 columns: sentences for the owner, then the statistician's table.</summary>
 public static class FitText
 {
     private const int LevelsShown = 12;
 
-    /// <summary>What matters most first: how closely the model fits, then each term.</summary>
+    /// <summary>What the log says in sentences, and with all of it each term with its standard error.</summary>
     /// <param name="report">The fitted model.</param>
-    public static string Render(FitReport report)
+    /// <param name="all">Whether to print the terms too.</param>
+    public static string Render(FitReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
         var text = new StringBuilder();
         text.AppendWrapped("", "", Headline(report));
+        foreach (string sentence in FitSentences.Of(report))
+            text.AppendWrapped("  ", "    ", sentence);
+        if (!all)
+            return text.Append('\n').AppendWrapped("", "", "--all prints the table for a statistician: every term, every group and how they were fitted.").ToString();
+        AppendTerms(text, report);
+        return text.ToString();
+    }
+
+    private static void AppendTerms(StringBuilder text, FitReport report)
+    {
         text.Append('\n').Append("  term                            change of the log, with standard error       in words\n");
         foreach (FitTerm term in report.Terms)
         {
@@ -26,14 +37,14 @@ public static class FitText
             AppendGroup(text, group);
         if (report.Diagnostics is { } diagnostics)
             AppendDiagnostics(text, diagnostics);
+        if (report.Scale is { } scale)
+            text.Append('\n').AppendWrapped("  ", "  ", Line($"Weibull with scale {scale:0.00}; its logarithm has standard error {report.LogScaleStandardError:0.000}."));
         text.Append('\n').AppendWrapped("  ", "  ", Likelihood(report));
         if (!report.DroppedTerms.IsEmpty)
         {
             text.AppendWrapped("  ", "  ",
                 $"Left out, since the others already tell them: {string.Join(", ", report.DroppedTerms)}.");
         }
-
-        return text.ToString();
     }
 
     /// <summary>What was fitted to what, and how closely, in a sentence.</summary>
@@ -44,8 +55,11 @@ public static class FitText
         string what = char.ToUpperInvariant(ModelFitting.Words(report.Model)[0]) + ModelFitting.Words(report.Model)[1..];
         string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
         return report.ResidualVariance is { } variance
-            ? Line($"{rests}: for 2 in 3 of them the model is within {100 * (Math.Exp(Math.Sqrt(variance)) - 1):0} %.")
-            : Line($"{rests}: Weibull with scale {report.Scale:0.00} (1 is pure chance, less is steadier).");
+            ? Line($"{rests}: 2 in 3 came within {100 * (Math.Exp(Math.Sqrt(variance)) - 1):0} % of what the rest of the log leads one to expect.")
+            : Line($"{rests}: of pieces alike, 2 in 3 sell in {OfTheMiddleOne(1.0 / 6):0.0} to {OfTheMiddleOne(5.0 / 6):0.0} times the days of the middle one.");
+
+        // The quantile of Weibull days over their median: (ln(1 - p)/ln(1/2)) to the power of the scale.
+        double OfTheMiddleOne(double p) => Math.Pow(Math.Log(1 - p) / Math.Log(0.5), report.Scale ?? 1);
     }
 
     /// <summary>What a term says, in per cent wherever that says it better than a logarithm.</summary>

@@ -47,8 +47,8 @@ public static class ModelFitting
         catch (Exception e) when (e is MixedModelException or NoEstimateException or ArgumentException)
         {
             throw new NotEnoughDataException(
-                $"The log does not determine the {Words(model)} model without common practice to lean on. {Why(e)} "
-                + "Log more pieces, or fit without --plain and with --estimator mixed.",
+                $"Your log alone does not yet tell what {Words(model)} depends on. {Why(e)} "
+                + "Log more pieces, or leave out --plain and --estimator ols: common practice then fills the gaps.",
                 e);
         }
     }
@@ -66,11 +66,11 @@ public static class ModelFitting
     private static string Why(Exception e) => e switch
     {
         TooFewRowsException few =>
-            $"It holds {few.Rows} such pieces, and {few.Coefficients} terms need at least {few.Coefficients + 1}.",
-        ExactFitException => "Its terms reproduce every amount exactly, so nothing shows how far single pieces scatter.",
-        NoEstimateException => "Too few listed pieces have sold to tell every term, or the terms reproduce their days exactly.",
-        ArgumentException { ParamName: { } name } => e.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal),
-        _ => e.Message,
+            $"It holds {TextLines.Counted(few.Rows, "such piece")}; to tell {few.Coefficients} things apart takes at least {few.Coefficients + 1}.",
+        ExactFitException => "So few pieces are alike that nothing shows how far single ones scatter.",
+        NoEstimateException => "Too few listed pieces have sold to tell apart all that their days may depend on.",
+        // What least squares was given are the log's own columns: only their number can be wrong.
+        _ => "It holds too few such pieces to tell apart all that they may depend on.",
     };
 
     internal static string Words(ModelName model) => model switch

@@ -23,7 +23,7 @@ public sealed class ReportPlotTests
         Figure figure = WagePlot.Of(WagesReport.Of(TwoFlips));
         Assert.Equal("Your 2 flips paid 5.00 an hour, short of the 15.00 you want, though luck may be why", figure.Title);
         Assert.EndsWith(
-            "1 flip lost money: Loss. By quarter: 2026-Q1 10.00 over 1 flip; 2026-Q2 −15.00 over 1 flip.",
+            "1 flip lost money: Loss. By quarter: 2026-Q1 10.00 over 1 flip; 2026-Q2 -15.00 over 1 flip.",
             figure.Alternative, StringComparison.Ordinal);
         Assert.Equal(
             ["Loss", "all 5.00", "wanted 15.00", "each quarter"],
@@ -74,7 +74,7 @@ public sealed class ReportPlotTests
     {
         QuarterReport report = QuarterReport.Of(TwoFlips, ReportPeriod.Parse("2026-Q2")!);
         Assert.Equal(new("what you lost", -30), report.Profit.Waterfall()[^1]);
-        Assert.Contains("2026-Q2: −30.00, 1 sold; 2026-Q1, the one before: 80.00, 1 sold", QuarterPlot.Of(report).Alternative, StringComparison.Ordinal);
+        Assert.Contains("2026-Q2: -30.00, 1 sold; 2026-Q1, the one before: 80.00, 1 sold", QuarterPlot.Of(report).Alternative, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -165,7 +165,7 @@ public sealed class GroupComparisonSentences
     {
         string rarer = Invariant($"1 in {1 / (1 - told.Confidence):0}");
         if (told is { DaysDiffer: false, PricesDiffer: false })
-            return $"Pure luck would make differences this big in {OneIn(told.DaysP)} by days on sale, in {OneIn(told.PriceP)} by price; only {rarer} or rarer would count.";
+            return $"Pure luck would make differences this big in {LuckWords.OneIn(told.DaysP)} by days on sale, in {LuckWords.OneIn(told.PriceP)} by price; only {rarer} or rarer would count.";
         string by = told switch
         {
             { DaysDiffer: true, PricesDiffer: true } => "",
@@ -174,18 +174,8 @@ public sealed class GroupComparisonSentences
         };
         double? p = told is { DaysDiffer: true, PricesDiffer: true } ? Math.Max(told.DaysP!.Value, told.PriceP!.Value)
             : told.DaysDiffer ? told.DaysP : told.PriceP;
-        return $"Pure luck would make differences this big in {OneIn(p)}.{by}";
+        return $"Pure luck would make differences this big in {LuckWords.OneIn(p)}.{by}";
     }
-
-    private static string OneIn(double? p) => p switch
-    {
-        null => "no known number of logs",
-        >= 0.95 => "nearly every log",
-        > 2.0 / 3 => Invariant($"{10 * p:0} of 10 logs"),
-        > 0.4 => "every second log",
-        < 0.01 => "fewer than 1 of 100 logs",
-        _ => Invariant($"1 of {1 / p:0} logs"),
-    };
 
     private string Claims() => string.Join("; ", new[] { Speed(), Prices() }.Where(c => c.Length > 0)) + $" than your other {many}";
 

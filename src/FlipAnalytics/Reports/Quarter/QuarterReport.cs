@@ -74,8 +74,16 @@ public sealed record QuarterReport
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 
-    /// <summary>Whether the span is not over at the date of the log.</summary>
-    public bool IsSoFar => Reckoned.To < Period.To;
+    /// <summary>
+    /// Whether the calendar has passed the span, though facts are known only up to a day in it: a log that was left alone.
+    /// </summary>
+    public bool IsOver { get; init; }
+
+    /// <summary>Whether facts are known up to a day in the span, not up to its end.</summary>
+    public bool IsPart => Reckoned.To < Period.To;
+
+    /// <summary>Whether the span is still running.</summary>
+    public bool IsSoFar => IsPart && !IsOver;
 
     /// <summary>
     /// The span that is meant where none is named: the last quarter that is over at the date of the log, or the current one

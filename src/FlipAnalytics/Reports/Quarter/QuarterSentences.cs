@@ -13,7 +13,6 @@ public static class QuarterSentences
     public static string Headline(QuarterReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        Currency currency = report.Workshop.Currency;
         decimal net = report.Profit.Net;
         string when = When(report);
         string made = $"{(net < 0 ? "lost" : "made")} {Rough(report, decimal.Abs(net))}";
@@ -29,7 +28,7 @@ public static class QuarterSentences
 
         if (report.Hours.Wage is not { } wage)
             return $"{when} you {made}. The hours of the pieces sold are not written down, so there is no figure for an hour.";
-        string hourly = Symbol(report, QuarterWords.Money(wage.PerHour, currency));
+        string hourly = MoneyText.Exact(wage.PerHour, report.Workshop);
         if (wage.Pieces == wage.OfPieces)
             return $"{when} you {made} for {QuarterWords.Hours(wage.Hours)} hours: {hourly} an hour ({SpanWage(report)}).";
         return Invariant(
@@ -64,7 +63,7 @@ public static class QuarterSentences
         return
         [
             .. report.Undated.Select(facts => Invariant(
-                $"{facts.What}: {facts.Count}, {(facts.Unit == "hours" ? QuarterWords.Hours(facts.Amount) + " hours" : QuarterWords.Money(facts.Amount, report.Workshop.Currency))} ({facts.Column})")),
+                $"{facts.What}: {facts.Count}, {(facts.Unit == "hours" ? QuarterWords.Hours(facts.Amount) + " hours" : MoneyText.Exact(facts.Amount, report.Workshop))} ({facts.Column})")),
         ];
     }
 
@@ -81,7 +80,7 @@ public static class QuarterSentences
             : "share sold: nothing was on offer, so there is none.";
         if (report.Profit.Pieces == 0)
             return [sold, "Nothing was sold, so there is no turnover, no days of stock, no return on stock and no break-even."];
-        string average = QuarterWords.Money(currency.Round(stock.AverageStock), currency);
+        string average = MoneyText.Exact(currency.Round(stock.AverageStock), report.Workshop);
         return
         [
             sold,
@@ -98,7 +97,7 @@ public static class QuarterSentences
             {
                 null or { FixedCosts: 0 } => "break-even: no overheads and no wear of tools fell into it, so there is nothing to pay off.",
                 { WholeFlips: { } flips } even => Invariant(
-                    $"break-even {Counted(flips, "flip")}: overheads and tool wear, {QuarterWords.Money(even.FixedCosts, currency)}, over the {QuarterWords.Money(currency.Round(even.ContributionAFlip), currency)} a flip left; you sold {report.Profit.Pieces}."),
+                    $"break-even {Counted(flips, "flip")}: overheads and tool wear, {MoneyText.Exact(even.FixedCosts, report.Workshop)}, over the {MoneyText.Exact(currency.Round(even.ContributionAFlip), report.Workshop)} a flip left; you sold {report.Profit.Pieces}."),
                 _ => "break-even: the pieces sold left nothing, so no number of such flips pays the overheads.",
             },
         ];
@@ -116,7 +115,7 @@ public static class QuarterSentences
         if (change.IsBeforeTheLog)
             return $"Against {with}: the log begins later.";
         string money = change.Net == 0 ? "the same net profit"
-            : $"{QuarterWords.Money(decimal.Abs(change.Net), report.Workshop.Currency)} {(change.Net > 0 ? "more" : "less")} net profit";
+            : $"{MoneyText.Exact(decimal.Abs(change.Net), report.Workshop)} {(change.Net > 0 ? "more" : "less")} net profit";
         string effects = string.Join(", ", change.Effects.Where(effect => effect.Amount != 0)
             .OrderByDescending(effect => decimal.Abs(effect.Amount))
             .Select(effect => $"{effect.Name} {Signed(report, effect.Amount)}"));
@@ -135,6 +134,7 @@ public static class QuarterSentences
 
     private static string When(QuarterReport report) => report.IsSoFar
         ? Invariant($"So far in {report.Period.Name}, up to {report.AsOf:yyyy-MM-dd},")
+        : report.IsPart ? Invariant($"In {report.Period.Name}, as known on {report.AsOf:yyyy-MM-dd},")
         : $"In {report.Period.Name}";
 
     private static string? AgainstTarget(QuarterReport report)
@@ -142,8 +142,8 @@ public static class QuarterSentences
         if (report.Hours.Wage is not { } wage || report.Workshop.TargetWage is not { } target)
             return null;
         decimal gap = wage.PerHour - target;
-        string wanted = Symbol(report, QuarterWords.Money(target, report.Workshop.Currency));
-        string distance = Symbol(report, QuarterWords.Money(decimal.Abs(gap), report.Workshop.Currency));
+        string wanted = MoneyText.Exact(target, report.Workshop);
+        string distance = MoneyText.Exact(decimal.Abs(gap), report.Workshop);
         return gap == 0 ? $"That is just the {wanted} you want."
             : gap > 0 ? $"It paid: {distance} above the {wanted} you want."
             : wage.PerHour > 0 ? $"It paid less than you want: {distance} below {wanted}."
@@ -189,14 +189,8 @@ public static class QuarterSentences
     }
 
     internal static string Signed(QuarterReport report, decimal amount) =>
-        (amount > 0 ? "+" : "") + QuarterWords.Money(amount, report.Workshop.Currency);
+        (amount > 0 ? "+" : "") + MoneyText.Exact(amount, report.Workshop);
 
     private static string Rough(QuarterReport report, decimal amount) =>
-        Symbol(report, QuarterWords.Rough(amount, report.Workshop.Currency));
-
-    private static string Symbol(QuarterReport report, string amount)
-    {
-        string symbol = report.Workshop.Symbol ?? "";
-        return amount.StartsWith('-') ? $"-{symbol}{amount[1..]}" : symbol + amount;
-    }
+        decimal.Abs(amount) >= 100 ? MoneyText.Whole(amount, report.Workshop) : MoneyText.Exact(amount, report.Workshop);
 }

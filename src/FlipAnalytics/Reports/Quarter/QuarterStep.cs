@@ -9,7 +9,7 @@ namespace FlipAnalytics;
 /// <param name="Amount">Money tied up or spent in it; null where it is not about money.</param>
 /// <param name="Hours">Hours it takes; null where it is not about hours.</param>
 /// <param name="Wage">Profit an hour it paid; null where it is not about a wage.</param>
-/// <param name="Text">The whole in a sentence or two without signs of currency.</param>
+/// <param name="Text">The whole in a sentence or two.</param>
 public sealed record QuarterStep(
     string What, string Subject, int Count, decimal? Amount, decimal? Hours, decimal? Wage, string Text);
 
@@ -123,7 +123,7 @@ internal sealed class QuarterSteps(
         return price is { } asked ? Text($", asks {Money(asked)}") : "";
     }
 
-    private string Money(decimal amount) => QuarterWords.Money(amount, books.Currency);
+    private string Money(decimal amount) => MoneyText.Exact(amount, workshop);
 
     private static decimal Round(decimal number, int digits) => decimal.Round(number, digits, MidpointRounding.AwayFromZero);
 

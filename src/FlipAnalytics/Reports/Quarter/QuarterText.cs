@@ -35,7 +35,7 @@ public static class QuarterText
         {
             decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
             return text.Append('\n').AppendWrapped("", "", Invariant(
-                $"{report.Sums.Length} sums were checked and are off by {QuarterWords.Money(off, report.Workshop.Currency)}. --all tells all: why it differs from before, measures, {Counted(report.Prompts.Length, "question")} for a tax professional{(report.Steps.Length > StepsShown ? $", {report.Steps.Length - StepsShown} more to do" : "")}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
+                $"{report.Sums.Length} sums were checked and are off by {MoneyText.Exact(off, report.Workshop)}. --all tells all: why it differs from before, measures, {Counted(report.Prompts.Length, "question")} for a tax professional{(report.Steps.Length > StepsShown ? $", {report.Steps.Length - StepsShown} more to do" : "")}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
         }
 
         AppendList(text, "To ask a tax professional; these are no advice", report.Prompts
@@ -60,6 +60,8 @@ public static class QuarterText
             .Select((period, i) => Head(period, i))];
         if (report.IsSoFar)
             heads[0] = "so far";
+        else if (report.IsPart)
+            heads[0] = "as known";
         text.Append('\n').Append(Row("Profit and loss", heads));
         Count("pieces sold", profit => profit.Pieces, isShown: true);
         Money("  sales", profit => profit.Sales, isShown: true);
@@ -83,7 +85,7 @@ public static class QuarterText
         {
             text.Append(Row($"  hours it took{(spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : "")}", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
             text.Append(Row($"  an hour ({WageBridgeText.SpanWageName(report.Period)})", spans.Select(span =>
-                span.Hours.Wage is { } wage ? QuarterWords.Money(wage.PerHour, report.Workshop.Currency) : "-")));
+                span.Hours.Wage is { } wage ? MoneyText.PlainExact(wage.PerHour, report.Workshop) : "-")));
             text.Append(Row($"  an hour of the pieces sold ({WageBridgeText.FullWageName})", spans.Select(span =>
                 span.Hours.Bridge is { } bridge ? MoneyText.PlainExact(bridge.FullWage, report.Workshop) : "-")));
         }
@@ -92,7 +94,7 @@ public static class QuarterText
         {
             decimal[] amounts = [.. spans.Select(span => amount(span.Profit))];
             if (isShown || amounts.Any(value => value != 0))
-                text.Append(Row(label, amounts.Select(value => QuarterWords.Money(value, report.Workshop.Currency))));
+                text.Append(Row(label, amounts.Select(value => MoneyText.PlainExact(value, report.Workshop))));
         }
 
         void Count(string label, Func<QuarterProfit, int> count, bool isShown) =>
@@ -107,10 +109,9 @@ public static class QuarterText
         QuarterCash cash = report.Cash;
         if (cash.Lines.IsEmpty && cash.DrivingReckoned == 0)
             return;
-        Currency currency = report.Workshop.Currency;
-        string Line(QuarterCashLine line, decimal amount) => $"{line.What} {QuarterWords.Money(amount, currency)}";
+        string Line(QuarterCashLine line, decimal amount) => $"{line.What} {MoneyText.Exact(amount, report.Workshop)}";
         text.Append('\n').AppendWrapped("", "  ",
-            $"Money: {QuarterWords.Money(cash.In, currency)} came in, {QuarterWords.Money(cash.Out, currency)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
+            $"Money: {MoneyText.Exact(cash.In, report.Workshop)} came in, {MoneyText.Exact(cash.Out, report.Workshop)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
         if (!all)
             return;
         string[] spent = [.. cash.Lines.Where(line => line.Out != 0).Select(line => Line(line, line.Out))];
@@ -119,7 +120,7 @@ public static class QuarterText
         if (cash.DrivingReckoned != 0)
         {
             text.AppendWrapped("  ", "  ",
-                $"Driving comes to {QuarterWords.Money(cash.DrivingReckoned, currency)} at the mileage rate; reckoned, not paid, so it stands apart.");
+                $"Driving comes to {MoneyText.Exact(cash.DrivingReckoned, report.Workshop)} at the mileage rate; reckoned, not paid, so it stands apart.");
         }
 
         if (QuarterSentences.ProfitToCash(report) is { } difference)
@@ -128,28 +129,31 @@ public static class QuarterText
 
     private static void AppendStock(StringBuilder text, QuarterReport report, bool all)
     {
-        Currency currency = report.Workshop.Currency;
+        if (!all)
+        {
+            text.AppendWrapped("", "  ", TiedUp(report));
+            return;
+        }
+
         QuarterStock[] ends = [report.Opening, report.Closing];
         text.Append('\n').Append(Row("Tied up, at cost", ends.Select(stock => Invariant($"{stock.Day:yyyy-MM-dd}"))));
         for (int i = 0; i < report.Closing.ByState.Length; i++)
         {
             text.Append(Row(
                 Invariant($"  pieces {report.Closing.ByState[i].Name} ({report.Opening.ByState[i].Pieces}, now {report.Closing.ByState[i].Pieces})"),
-                ends.Select(stock => QuarterWords.Money(stock.ByState[i].Cost, currency))));
+                ends.Select(stock => MoneyText.PlainExact(stock.ByState[i].Cost, report.Workshop))));
         }
 
         if (ends.Any(stock => stock.InCans != 0))
         {
             string most = report.Closing.StatedBeyondCans > 0 ? ", at most" : "";
-            text.Append(Row($"  supplies in cans{most}", ends.Select(stock => QuarterWords.Money(stock.InCans, currency))));
+            text.Append(Row($"  supplies in cans{most}", ends.Select(stock => MoneyText.PlainExact(stock.InCans, report.Workshop))));
         }
 
         if (ends.Any(stock => stock.Tools != 0))
-            text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => QuarterWords.Money(stock.Tools, currency))));
-        if (!all)
-            return;
+            text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => MoneyText.PlainExact(stock.Tools, report.Workshop))));
         string[] ages = [.. report.Closing.ByAge.Where(age => age.Pieces > 0)
-            .Select(age => Invariant($"{age.Name} {age.Pieces} ({QuarterWords.Money(age.Cost, currency)})"))];
+            .Select(age => Invariant($"{age.Name} {age.Pieces} ({MoneyText.Exact(age.Cost, report.Workshop)})"))];
         if (ages.Length > 0)
         {
             decimal floor = report.Closing.ByState.Sum(group => group.Floor);
@@ -165,7 +169,7 @@ public static class QuarterText
         if (report.Closing is { InCans: > 0, StatedBeyondCans: > 0 })
         {
             text.AppendWrapped("  ", "  ",
-                $"In cans is at most: pieces.csv states {QuarterWords.Money(report.Closing.StatedBeyondCans, currency)} of supplies by now that no can was charged for.");
+                $"In cans is at most: pieces.csv states {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} of supplies by now that no can was charged for.");
         }
 
         QuarterCounts counts = report.Counts;
@@ -175,6 +179,17 @@ public static class QuarterText
             $"Bought {counts.Bought}, finished {counts.Finished}, listed {counts.Listed}, sold {counts.Sold}, withdrawn {counts.Withdrawn}{gone}."));
         foreach (string ratio in QuarterSentences.Ratios(report))
             text.AppendWrapped("  ", "    ", ratio);
+    }
+
+    private static string TiedUp(QuarterReport report)
+    {
+        QuarterStock now = report.Closing;
+        string pieces = string.Join(", ", now.ByState.Select(group =>
+            Invariant($"{MoneyText.Exact(group.Cost, report.Workshop)} in {Counted(group.Pieces, "piece")} {group.Name}")));
+        string cans = now.InCans == 0 ? ""
+            : $", {(now.StatedBeyondCans > 0 ? "at most " : "")}{MoneyText.Exact(now.InCans, report.Workshop)} in supplies";
+        string tools = now.Tools == 0 ? "" : $", {MoneyText.Exact(now.Tools, report.Workshop)} in tools";
+        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.");
     }
 
     private static void AppendChanges(StringBuilder text, QuarterReport report)
@@ -187,7 +202,7 @@ public static class QuarterText
         if (changes.Length == 0)
             return;
         text.Append("\nWhy it differs\n");
-        if (report.IsSoFar)
+        if (report.IsPart)
             text.AppendWrapped("  ", "  ", Invariant($"Compared with as many days of the earlier {report.Period.Noun}s: {report.Reckoned.Days}."));
         foreach (string change in changes)
             text.AppendWrapped("  ", "    ", change);
@@ -207,26 +222,25 @@ public static class QuarterText
 
     private static void AppendSums(StringBuilder text, QuarterReport report)
     {
-        Currency currency = report.Workshop.Currency;
         text.Append("\nThe sums come out\n");
         foreach (QuarterSum sum in report.Sums.Where(sum => sum.Name == QuarterSums.PiecesName))
-            text.AppendWrapped("  ", "    ", Equation(char.ToUpperInvariant(sum.Name[0]) + sum.Name[1..] + ":", sum, currency));
+            text.AppendWrapped("  ", "    ", Equation(char.ToUpperInvariant(sum.Name[0]) + sum.Name[1..] + ":", sum, report.Workshop));
         decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
         text.AppendWrapped("  ", "    ", Invariant(
-            $"This and {report.Sums.Length - 1} more sums were checked and are off by {QuarterWords.Money(off, currency)}; --json has all."));
+            $"This and {report.Sums.Length - 1} more sums were checked and are off by {MoneyText.Exact(off, report.Workshop)}; --json has all."));
     }
 
-    private static string Equation(string name, QuarterSum sum, Currency currency)
+    private static string Equation(string name, QuarterSum sum, Workshop workshop)
     {
         StringBuilder equation = new(name);
         foreach (var (term, i) in sum.Terms.Select((term, i) => (term, i)))
         {
             string sign = i == 0 ? " " : term.Amount < 0 ? " - " : " + ";
             decimal amount = i == 0 ? term.Amount : decimal.Abs(term.Amount);
-            equation.Append(CultureInfo.InvariantCulture, $"{sign}{term.What} {QuarterWords.Money(amount, currency)}");
+            equation.Append(CultureInfo.InvariantCulture, $"{sign}{term.What} {MoneyText.Exact(amount, workshop)}");
         }
 
-        return equation.Append(CultureInfo.InvariantCulture, $" = {sum.Result} {QuarterWords.Money(sum.Total, currency)}").ToString();
+        return equation.Append(CultureInfo.InvariantCulture, $" = {sum.Result} {MoneyText.Exact(sum.Total, workshop)}").ToString();
     }
 
     private static string Row(string label, IEnumerable<string> cells) =>

@@ -2,19 +2,9 @@ using System.Globalization;
 
 namespace FlipAnalytics;
 
-/// <summary>Amounts, shares and spans in words and digits, the same in every culture.</summary>
+/// <summary>Hours, shares and ratios in words and digits, the same in every culture.</summary>
 internal static class QuarterWords
 {
-    /// <summary>An amount to the minor unit, with commas between thousands.</summary>
-    public static string Money(decimal amount, Currency currency) =>
-        amount.ToString(string.Create(CultureInfo.InvariantCulture, $"N{currency.MinorDigits}"), CultureInfo.InvariantCulture);
-
-    /// <summary>An amount in whole units where it is 100 or more.</summary>
-    public static string Rough(decimal amount, Currency currency) =>
-        decimal.Abs(amount) >= 100
-            ? decimal.Round(amount, MidpointRounding.AwayFromZero).ToString("N0", CultureInfo.InvariantCulture)
-            : Money(amount, currency);
-
     /// <summary>Hours with up to one digit.</summary>
     public static string Hours(decimal hours) =>
         decimal.Round(hours, 1, MidpointRounding.AwayFromZero).ToString("#,0.#", CultureInfo.InvariantCulture);

@@ -52,6 +52,16 @@ public sealed class QuarterFewFactsTests
     }
 
     [Fact]
+    public void AQuarterThatTheCalendarHasPassedIsNeverCalledSoFar()
+    {
+        QuarterReport report = QuarterReport.Of(new() { Date = new(2026, 2, 10) }, ReportPeriod.Parse("2026-Q1")!) with { IsOver = true };
+        string all = QuarterText.Render(report, all: true);
+        Assert.False(report.IsSoFar);
+        Assert.StartsWith("In 2026-Q1, as known on 2026-02-10, you sold nothing.", all, StringComparison.Ordinal);
+        Assert.DoesNotContain("so far", all, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
     public void AQuarterThatIsNotOverIsComparedWithAsManyDaysOfTheOneBefore()
     {
         // 10 February is day 41 of the quarter; day 41 of the last one is 10 November.

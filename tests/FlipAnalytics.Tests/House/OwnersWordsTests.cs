@@ -1,0 +1,124 @@
+using System.Text.RegularExpressions;
+
+namespace FlipAnalytics.Tests.House;
+
+/// <summary>What a verb prints unasked is in the words of someone who paints furniture, fits a screen and writes money one way.</summary>
+public sealed partial class OwnersWordsTests
+{
+    private const int LinesOfAScreen = 42;
+
+    private static readonly string[] TermsOfArt =
+    [
+        "flexible-budget", "flexible budget", "GMROI", "allowed for", "coefficient", "Weibull", "likelihood", "REML", "standard error",
+        "p-value", "variance", "residual", "regression", "confidence interval", "intercept", "logarithm", "change of the log",
+        "Student", "quantile", "shrunk", "estimator", "Kaplan", "log-rank", "smearing", "percentile", "posterior", "bootstrap", "(Parameter",
+    ];
+
+    private static readonly string Demo = Repository.PathOf("data-demo");
+
+    public static TheoryData<int, ulong> Logs => new() { { 12, 3 }, { 40, 4 }, { 150, 1 } };
+
+    [Theory]
+    [MemberData(nameof(Logs))]
+    public void WhatAFitSaysUnaskedIsPlainAndFitsAScreen(int flips, ulong seed)
+    {
+        SalesLog log = DemoLog.Generate(flips, seed).Log.AsOf(DemoLog.LastDay);
+        var models = FittedModels.Of(log);
+        foreach (ModelName model in Enum.GetValues<ModelName>())
+        {
+            string text = FitText.Render(ModelFitting.Fit(models, model, Estimator.Mixed, plain: false));
+            Assert.Empty(Unfit($"fit {model}", text));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Logs))]
+    public void WhatWagesAndQuarterSayUnaskedIsPlainAndFitsAScreen(int flips, ulong seed)
+    {
+        SalesLog log = DemoLog.Generate(flips, seed).Log.AsOf(DemoLog.LastDay);
+        Assert.Empty(Unfit("wages", WagesText.Render(WagesReport.Of(log), null)));
+        Assert.Empty(Unfit("quarter", QuarterText.Render(QuarterReport.Of(log, QuarterReport.UsualPeriod(log)))));
+    }
+
+    [Fact]
+    public void WhatTheOtherVerbsSayUnaskedHoldsNoTermOfArt()
+    {
+        foreach (string[] verb in new string[][]
+        {
+            ["buy", "--type", "dresser", "--sticker-price", "40"], ["colors"], ["colors", "--by", "type"], ["check"],
+        })
+        {
+            string text = Flip.Run([.. verb, "--log", Demo]).Output;
+            Assert.NotEmpty(text);
+            Assert.Empty(Terms(text).Select(term => $"{verb[0]}: {term}"));
+        }
+    }
+
+    [Fact]
+    public void AFitThatTheLogCannotMakeSaysWhyWithoutATermOfArt()
+    {
+        foreach (int flips in new[] { 1, 2, 3, 5, 8 })
+        {
+            var models = FittedModels.Of(DemoLog.Generate(flips, 5).Log.AsOf(DemoLog.LastDay));
+            foreach (ModelName model in Enum.GetValues<ModelName>())
+            {
+                foreach (Estimator how in Enum.GetValues<Estimator>())
+                {
+                    if (Record.Exception(() => ModelFitting.Fit(models, model, how, plain: true)) is { } refusal)
+                    {
+                        Assert.IsType<NotEnoughDataException>(refusal);
+                        // The option that names it is no term of art there.
+                        Assert.Empty(Terms(refusal.Message.Replace("--estimator", "", StringComparison.Ordinal)));
+                    }
+                }
+            }
+        }
+    }
+
+    [Theory]
+    [InlineData("USD", "$")]
+    [InlineData("JPY", "¥")]
+    public void NoSentenceOfAQuarterHasABareAmount(string currency, string symbol)
+    {
+        foreach (ulong seed in new ulong[] { 1, 2, 3 })
+        {
+            SalesLog log = DemoLog.Generate(60, seed).Log.AsOf(DemoLog.LastDay);
+            log = log with { Workshop = log.Workshop with { Currency = Currency.Of(currency), Symbol = symbol } };
+            QuarterReport report = QuarterReport.Of(log, QuarterReport.UsualPeriod(log));
+            string[] sentences =
+            [
+                QuarterSentences.Headline(report), .. QuarterSentences.Beneath(report), .. QuarterSentences.Undated(report),
+                QuarterSentences.ProfitToCash(report) ?? "", QuarterSentences.Change(report, report.AgainstBefore) ?? "",
+                .. report.Steps.Select(step => step.Text), .. report.Prompts.Select(prompt => prompt.Text),
+            ];
+            Assert.DoesNotContain(sentences, sentence => BareAmount().IsMatch(sentence));
+            Assert.Contains(sentences, sentence => sentence.Contains(symbol, StringComparison.Ordinal));
+        }
+    }
+
+    [Fact]
+    public void ATermOfArtALongTextAndABareAmountAreCaught()
+    {
+        Assert.Equal(["x: GMROI"], Unfit("x", "A GMROI of 3."));
+        Assert.Equal(["x: 50 lines"], Unfit("x", string.Concat(Enumerable.Repeat("a line\n", 50))));
+        Assert.Matches(BareAmount(), "Money: $3.00 in, 1,204.50 out.");
+        Assert.DoesNotMatch(BareAmount(), "Money: $3.00 in, -$1,204.50 out on 2026-03-31, +$0.10.");
+    }
+
+    private static IEnumerable<string> Unfit(string verb, string text)
+    {
+        int lines = text.Count(sign => sign == '\n');
+        return Terms(text).Concat(lines > LinesOfAScreen ? [FormattableString.Invariant($"{lines} lines")] : [])
+            .Select(found => $"{verb}: {found}");
+    }
+
+    private static IEnumerable<string> Terms(string text)
+    {
+        string onOneLine = string.Join(' ', text.Split((char[])['\n', ' '], StringSplitOptions.RemoveEmptyEntries));
+        return TermsOfArt.Where(term => onOneLine.Contains(term, StringComparison.OrdinalIgnoreCase));
+    }
+
+    /// <summary>Two digits after a point, as money is written, with no sign of a currency before them and no hours after.</summary>
+    [GeneratedRegex(@"(?<![\d.,$¥])\d[\d,]*\.\d\d(?!\d| h)", RegexOptions.CultureInvariant)]
+    private static partial Regex BareAmount();
+}
