@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 namespace FlipAnalytics.Cli;
@@ -33,13 +34,14 @@ internal sealed class LogOptions
         if (errors.Length > ProblemsShown)
             Console.Error.WriteLine($"... and {errors.Length - ProblemsShown} more: flip check lists them all.");
         if (reading.Log is null)
-            return new(null, null, ExitCode.DataProblem);
+            return new(null, null, ExitCode.DataProblem, []);
 
         AsOfDate date = AsOfDate.Choose(reading.Log, Clock.Today, parsed.GetValue(asOf));
         return new(
             reading.Log.AsOf(date.Date),
             date.Lines,
-            errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done);
+            errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done,
+            RowsSetAside.Of(reading));
     }
 
     /// <summary>Prints an answer as one JSON document, or as text with the reason for its date below.</summary>
@@ -56,4 +58,5 @@ internal sealed class LogOptions
 /// <param name="Log">The log as of the date; null if it could not be read.</param>
 /// <param name="Sentence">Why the date is not today, in lines that end in a line feed; null where it is what one would expect.</param>
 /// <param name="ExitCode">What to end with after the report.</param>
-internal sealed record OpenedLog(SalesLog? Log, string? Sentence, int ExitCode);
+/// <param name="SetAside">Rows of it that could not be used.</param>
+internal sealed record OpenedLog(SalesLog? Log, string? Sentence, int ExitCode, ImmutableArray<RowsSetAside> SetAside);

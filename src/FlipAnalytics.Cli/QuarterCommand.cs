@@ -63,7 +63,11 @@ internal sealed class QuarterCommand
             throw new CommandProblemException(refusal);
         // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
-        QuarterReport report = QuarterReport.Of(sales, period) with { IsOver = isLeftAlone && Clock.Today > period.To };
+        QuarterReport report = QuarterReport.Of(sales, period) with
+        {
+            IsOver = isLeftAlone && Clock.Today > period.To,
+            SetAside = opened.SetAside,
+        };
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
         if (parsed.GetValue(plot) is { } picture)

@@ -77,7 +77,7 @@ internal sealed class WagesCommand
     {
         // The estimates are made while the books are written.
         Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
-        WagesReport report = WagesReport.Of(sales, span).FillIn(estimates.GetAwaiter().GetResult());
+        WagesReport report = WagesReport.Of(sales, span).FillIn(estimates.GetAwaiter().GetResult()) with { SetAside = opened.SetAside };
         if (parsed.GetValue(tables) is { } folder)
         {
             foreach (string path in ReportTableFiles.Write(report.Tables(), folder))

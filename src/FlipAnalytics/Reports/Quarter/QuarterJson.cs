@@ -35,7 +35,8 @@ public static class QuarterJson
             report.Undated,
             report.Lacking,
             report.Notes,
-            report.Sums);
+            report.Sums,
+            report.SetAside);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -63,7 +64,8 @@ internal sealed record QuarterDocument(
     ImmutableArray<QuarterUndated> Undated,
     ImmutableArray<string> Lacking,
     ImmutableArray<string> Notes,
-    ImmutableArray<QuarterSum> Sums);
+    ImmutableArray<QuarterSum> Sums,
+    ImmutableArray<RowsSetAside> SetAside);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -71,6 +71,9 @@ public sealed record QuarterReport
     /// <summary>What is unknown, assumed or contradictory in the books of the whole log: a sentence each.</summary>
     public required ImmutableArray<string> Notes { get; init; }
 
+    /// <summary>Rows of the log that could not be used and are in no figure.</summary>
+    public ImmutableArray<RowsSetAside> SetAside { get; init; } = [];
+
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 

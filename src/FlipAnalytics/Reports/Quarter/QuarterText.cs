@@ -21,6 +21,8 @@ public static class QuarterText
         ArgumentNullException.ThrowIfNull(report);
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
+        if (RowsSetAside.Sentence(report.SetAside) is { } without)
+            text.AppendWrapped("  ", "  ", without);
         foreach (string sentence in QuarterSentences.Beneath(report, all).Concat(report.Lacking))
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)

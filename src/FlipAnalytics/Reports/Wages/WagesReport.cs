@@ -83,6 +83,9 @@ public sealed record WagesReport
     /// <summary>Notes of the books: what is unknown, assumed or contradictory.</summary>
     public required ImmutableArray<string> Notes { get; init; }
 
+    /// <summary>Rows of the log that could not be used and are in no figure.</summary>
+    public ImmutableArray<RowsSetAside> SetAside { get; init; } = [];
+
     /// <summary>Sums that must agree.</summary>
     public required WagesReconciliation Reconciliation { get; init; }
 

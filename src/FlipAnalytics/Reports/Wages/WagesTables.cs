@@ -15,6 +15,7 @@ public static class WagesTables
             Flips(report), .. report.Groupings.Select(grouping => Groups(report, grouping.By)), Losers(report), HoursByTask(report), Hindsight(report),
             WageBridgeText.Table(report.Bridge, report.Period, report.Workshop),
             Reconciliation(report),
+            .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideTable.Of(report.SetAside)],
         ];
     }
 

@@ -25,6 +25,8 @@ public static class WagesText
         ArgumentNullException.ThrowIfNull(report);
         StringBuilder text = new();
         text.AppendWrapped("", "", WagesSentences.Answer(report));
+        if (RowsSetAside.Sentence(report.SetAside) is { } without)
+            text.AppendWrapped("  ", "  ", without);
         foreach (string sentence in WagesSentences.Around(report).Take(all ? int.MaxValue : AroundShown)
             .Concat(WagesSentences.Missing(report)))
             text.AppendWrapped("  ", "  ", sentence);
