@@ -18,7 +18,8 @@ public static class QuarterPlot
             return Sheet.Sentence($"What {report.Reckoned.Name} paid", $"{headline} No piece was in stock at its end.");
         // The first sentence is the answer; what it leaves out stands below it.
         string[] sentences = headline.Split(". ", 2);
-        var sheet = new Sheet(sentences[0].TrimEnd('.'), sentences.Length > 1 ? sentences[1] : null);
+        string paid = QuarterSentences.AgainstTarget(report) is { } verdict ? $". {verdict.TrimEnd('.')}" : "";
+        var sheet = new Sheet(sentences[0].TrimEnd('.') + paid, sentences.Length > 1 ? sentences[1] : null);
         string currency = report.Workshop.Currency.Code;
         var words = new List<string>();
         if (hasProfit)

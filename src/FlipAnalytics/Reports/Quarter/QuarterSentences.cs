@@ -137,8 +137,11 @@ public static class QuarterSentences
         : report.IsPart ? Invariant($"In {report.Period.Name}, as known on {report.AsOf:yyyy-MM-dd},")
         : $"In {report.Period.Name}";
 
-    private static string? AgainstTarget(QuarterReport report)
+    /// <summary>Whether it paid what is wanted for an hour; null without a target or a wage.</summary>
+    /// <param name="report">The report.</param>
+    public static string? AgainstTarget(QuarterReport report)
     {
+        ArgumentNullException.ThrowIfNull(report);
         if (report.Hours.Wage is not { } wage || report.Workshop.TargetWage is not { } target)
             return null;
         decimal gap = wage.PerHour - target;
