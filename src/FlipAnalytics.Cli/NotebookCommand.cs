@@ -1,7 +1,5 @@
 using System.CommandLine;
 using System.Globalization;
-using System.Runtime.CompilerServices;
-using FlipAnalytics.Notebooks;
 
 namespace FlipAnalytics.Cli;
 
@@ -27,11 +25,7 @@ internal static class NotebookCommand
     private static Command List()
     {
         var list = new Command("list", "List the notebooks and the question each answers.");
-        list.SetAction(_ =>
-        {
-            PrintList();
-            return ExitCode.Done;
-        });
+        list.SetAction(_ => NotebookProgram.Run("list"));
         return list;
     }
 
@@ -61,7 +55,8 @@ internal static class NotebookCommand
                 given["log-folder"] = Path.GetFullPath(logFolder);
             if (parsed.GetValue(asOf) is { } date)
                 given["as-of"] = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-            return Run(parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, given);
+            return NotebookProgram.Run(
+                ["run", parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, .. given.Select(pair => $"{pair.Key}={pair.Value}")]);
         });
         return run;
     }
@@ -78,31 +73,5 @@ internal static class NotebookCommand
         }
 
         return given;
-    }
-
-    // Kept out of line: the notebook engine is large, and no other verb should load it.
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static void PrintList()
-    {
-        foreach (NotebookEntry entry in NotebookFiles.All())
-            Console.Out.Write($"{entry.Name,-16}{entry.Title}\n");
-    }
-
-    [MethodImpl(MethodImplOptions.NoInlining)]
-    private static int Run(string name, string folder, Dictionary<string, string> given)
-    {
-        try
-        {
-            NotebookRun run = NotebookRunner.RunAsync(NotebookFiles.Find(name), folder, given, Console.Error.WriteLine)
-                .GetAwaiter().GetResult();
-            if (run.Failure is { } failure)
-                Console.Error.WriteLine($"{name}, cell {failure.Number}: {failure.Message}");
-            Console.Out.Write($"{run.Page}\n{run.Notebook}\n");
-            return run.Failure is null ? ExitCode.Done : ExitCode.DataProblem;
-        }
-        catch (NotebookException e)
-        {
-            throw new CommandProblemException(e.Message);
-        }
     }
 }

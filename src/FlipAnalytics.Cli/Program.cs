@@ -24,9 +24,7 @@ internal static class Program
         root.Subcommands.Add(WagesCommand.Create());
         root.Subcommands.Add(QuarterCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
-#if !NATIVE
         root.Subcommands.Add(NotebookCommand.Create());
-#endif
         root.Subcommands.Add(DemoCommand.Create());
         return root.Parse(args, new() { ResponseFileTokenReplacer = null });
     }

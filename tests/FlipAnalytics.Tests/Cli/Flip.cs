@@ -7,7 +7,11 @@ internal static class Flip
 {
     public static FlipRun Run(params string[] arguments) => RunIn([], arguments);
 
-    public static FlipRun RunIn((string Name, string Value)[] environment, params string[] arguments)
+    public static FlipRun RunIn((string Name, string Value)[] environment, params string[] arguments) =>
+        RunAt(AppContext.BaseDirectory, environment, arguments);
+
+    /// <summary>Runs the copy of the command that stands in a folder.</summary>
+    public static FlipRun RunAt(string folder, (string Name, string Value)[] environment, params string[] arguments)
     {
         var start = new ProcessStartInfo("dotnet")
         {
@@ -15,7 +19,7 @@ internal static class Flip
             RedirectStandardError = true,
             WorkingDirectory = House.Repository.Root.FullName,
         };
-        start.ArgumentList.Add(Path.Combine(AppContext.BaseDirectory, "flip.dll"));
+        start.ArgumentList.Add(Path.Combine(folder, "flip.dll"));
         foreach (string argument in arguments)
             start.ArgumentList.Add(argument);
         foreach (var (name, value) in environment)

@@ -33,4 +33,35 @@ public sealed class NotebookCommandTests : IDisposable
         Assert.Empty(output);
         Assert.StartsWith(expected, error, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void AFlipWithoutTheNotebookProgramSaysHowToGetIt()
+    {
+        foreach (string name in new[] { "flip.dll", "flip.runtimeconfig.json", "FlipAnalytics.dll", "System.CommandLine.dll" })
+            File.Copy(Path.Combine(AppContext.BaseDirectory, name), Path.Combine(folder, name));
+        FlipRun run = Flip.RunAt(folder, [], "notebook", "list");
+        Assert.Equal(2, run.ExitCode);
+        Assert.Empty(run.Output);
+        string line = Assert.Single(run.ErrorLines);
+        Assert.Contains($"dotnet publish src/FlipAnalytics.Notebooks -c Release -o \"{folder}\"", line, StringComparison.Ordinal);
+    }
+
+    /// <summary>As in a clone where only the command was built, so that its first use of a notebook builds the rest.</summary>
+    [Fact]
+    public void AFlipBuiltFromSourcesRunsTheNotebookProgramOfTheSameSources()
+    {
+        string cli = Directory.CreateDirectory(Path.Combine(folder, "src", "FlipAnalytics.Cli", "bin", "Debug", "net10.0")).FullName;
+        foreach (string name in new[] { "flip.dll", "flip.runtimeconfig.json", "FlipAnalytics.dll", "System.CommandLine.dll" })
+            File.Copy(Path.Combine(AppContext.BaseDirectory, name), Path.Combine(cli, name));
+        string notebooks = Directory.CreateDirectory(Path.Combine(folder, "src", "FlipAnalytics.Notebooks")).FullName;
+        File.WriteAllText(Path.Combine(notebooks, "Program.cs"), "System.Console.Write(string.Join('|', args)); return 3;");
+        File.WriteAllText(Path.Combine(notebooks, "FlipAnalytics.Notebooks.csproj"), """
+            <Project Sdk="Microsoft.NET.Sdk">
+              <PropertyGroup><OutputType>Exe</OutputType><TargetFramework>net10.0</TargetFramework></PropertyGroup>
+            </Project>
+            """);
+        FlipRun run = Flip.RunAt(cli, [], "notebook", "run", "side table", "--out", "my pages", "-p", "type=side table");
+        Assert.Equal((3, "run|side table|my pages|type=side table"), (run.ExitCode, run.Output));
+        Assert.Contains("takes a minute or two", run.Error, StringComparison.Ordinal);
+    }
 }
