@@ -26,7 +26,7 @@ internal static class CheckCommand
         command.SetAction(parsed =>
         {
             LogReading reading = SalesLogReader.Read(parsed.GetValue(folder) ?? ".");
-            var check = LogCheck.Of(reading);
+            var check = LogCheck.Of(reading, Clock.Today);
             if (parsed.GetValue(plot) is { } picture)
                 PlotFile.Save(LogPlot.Of(check), picture);
             Console.Out.Write(parsed.GetValue(json)

@@ -35,11 +35,14 @@ switch (args)
     case ["colour-claims", .. string[] logs]:
         ColourClaims.Run(logs is [string count] ? int.Parse(count, CultureInfo.InvariantCulture) : 400);
         return 0;
+    case ["plausibility", .. string[] logs]:
+        PlausibilityBenchmark.Run(logs is [string many] ? int.Parse(many, CultureInfo.InvariantCulture) : 10);
+        return 0;
     case ["slips", .. string[] logs]:
         SlipsBenchmark.Run(logs is [string each] ? int.Parse(each, CultureInfo.InvariantCulture) : 10);
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, colour-claims or slips; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, colour-claims, plausibility or slips; README.md says what each measures.");
         return 2;
 }

@@ -19,6 +19,9 @@ public sealed record LogReading(
     /// <summary>Words that were read as another spelling of one seen before.</summary>
     internal IReadOnlyList<OtherSpelling> OtherSpellings { get; init; } = [];
 
+    /// <summary>Pieces that are not in the log as their dates contradict each other.</summary>
+    internal IReadOnlyList<Piece> Contradicting { get; init; } = [];
+
     /// <summary>Whether something could not be used.</summary>
     public bool HasErrors => Problems.Any(problem => problem.Severity == Severity.Error);
 }

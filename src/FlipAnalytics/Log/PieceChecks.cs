@@ -35,6 +35,7 @@ internal static class PieceChecks
                     contradiction.Expected,
                     contradiction.Remedy);
                 pieces.SetAside(piece);
+                pieces.Contradicting.Add(piece);
             }
             else
             {

@@ -31,6 +31,9 @@ internal sealed class ReadTable<T>(LogTable table, bool isPresent)
     /// <summary>What could be read of rows with a bad cell that decides; not in the log.</summary>
     public List<T> Unusable { get; } = [];
 
+    /// <summary>Rows set aside for facts that contradict each other, each whole in itself.</summary>
+    public List<T> Contradicting { get; } = [];
+
     /// <summary>Records that are in the log, in file order.</summary>
     public IEnumerable<T> Kept => Read.Where(record => !setAside.Contains(record));
 

@@ -68,6 +68,7 @@ public static class SalesLogReader
             hasWorkshop)
         {
             OtherSpellings = reading.Spellings.Others,
+            Contradicting = tables.Pieces.Contradicting,
         };
     }
 

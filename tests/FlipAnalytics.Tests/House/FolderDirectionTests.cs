@@ -6,7 +6,7 @@ namespace FlipAnalytics.Tests.House;
 /// </summary>
 public sealed class FolderDirectionTests
 {
-    private static readonly string[] Order = ["Records", "Log", "Costing", "Plausibility", "Models", "Showing", "Decisions", "Reports"];
+    private static readonly string[] Order = ["Records", "Log", "Costing", "Models", "Plausibility", "Showing", "Decisions", "Reports"];
 
     [Fact]
     public void AFolderUsesOnlyThoseBeforeIt() => Assert.Empty(Violations(

@@ -43,11 +43,18 @@ public sealed record LogCheck(
     /// <summary>Words that are read as one, or look like one written in several ways, with their places.</summary>
     public ImmutableArray<WordsAlike> WordsAlike { get; init; } = [];
 
+    /// <summary>Numbers and dates out of line with the rest of the log, the likeliest slips first; also among the problems.</summary>
+    public ImmutableArray<LogFinding> Findings { get; init; } = [];
+
     /// <summary>Checks what came of reading a log.</summary>
     /// <param name="reading">What <see cref="SalesLogReader"/> returned.</param>
-    public static LogCheck Of(LogReading reading)
+    /// <param name="today">The last day that can be past; that of the last fact where null.</param>
+    public static LogCheck Of(LogReading reading, DateOnly? today = null)
     {
         ArgumentNullException.ThrowIfNull(reading);
+        ImmutableArray<LogFinding> findings = reading.Log is null
+            ? [] : LogFindings.In(reading.Log, reading.Contradicting, today ?? reading.Log.Date);
+        ImmutableArray<LogProblem> problems = Merged(reading.Problems, findings);
         ImmutableArray<Piece> pieces = reading.Log?.Pieces ?? [];
         ImmutableArray<WordsAlike> alike = reading.Log is null
             ? [] : FlipAnalytics.SimilarWords.All(reading.Log, reading.OtherSpellings);
@@ -61,11 +68,11 @@ public sealed record LogCheck(
             reading.Log?.FirstFact(),
             reading.Log?.LastFact(),
             reading.Tables.Sum(table => table.RowsSetAside),
-            reading.Problems.Count(problem => problem.Severity == Severity.Error),
-            reading.Problems.Count(problem => problem.Severity == Severity.Warning),
+            problems.Count(problem => problem.Severity == Severity.Error),
+            problems.Count(problem => problem.Severity == Severity.Warning),
             [.. reading.Tables.Where(table => table.IsPresent)],
             MissingFiles(reading),
-            reading.Problems,
+            problems,
             reading.Log is null ? [] : ColumnFilling.OfPieces(reading.Log),
             [
                 .. alike.Select(words => words.Sentence),
@@ -73,10 +80,30 @@ public sealed record LogCheck(
             ])
         {
             WordsAlike = alike,
+            Findings = findings,
             CellsSetAside = reading.Tables.Sum(table => table.CellsSetAside),
         };
 
         int Count(PieceState state) => pieces.Count(piece => piece.State == state);
+    }
+
+    // One line a cell: what the rest of the log says of it is worth more than what is wrong with it by itself.
+    private static ImmutableArray<LogProblem> Merged(
+        ImmutableArray<LogProblem> problems, ImmutableArray<LogFinding> findings)
+    {
+        var found = findings.ToDictionary(f => (f.File, (int?)f.Row, (string?)f.Column));
+        List<LogProblem> merged =
+        [
+            .. problems.Select(problem => found.Remove((problem.File, problem.Row, problem.Column), out LogFinding? finding)
+                ? finding.AsProblem() with { Severity = problem.Severity }
+                : problem),
+        ];
+        ImmutableArray<string> files = [.. Columns.Tables.Select(table => table.File)];
+        merged.AddRange(found.Values.Select(finding => finding.AsProblem()));
+        return
+        [
+            .. merged.OrderBy(problem => files.IndexOf(problem.File)).ThenBy(problem => problem.Row ?? 0),
+        ];
     }
 
     private static ImmutableArray<MissingFile> MissingFiles(LogReading reading)
