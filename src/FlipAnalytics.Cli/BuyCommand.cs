@@ -84,14 +84,19 @@ internal sealed class BuyCommand
             return ExitCode.DataProblem;
         }
 
-        var report = PurchaseReport.Of(sales, pieces.Candidates, new()
+        var terms = new PurchaseTerms
         {
             TargetWage = parsed.GetValue(wage),
             CautiousChance = parsed.GetValue(chance) ?? new PurchaseTerms().CautiousChance,
             Channel = parsed.GetValue(channel),
             NewWords = parsed.GetValue(newWords),
-        });
-        report = report with { SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })] };
+        };
+        var report = PurchaseReport.Of(sales, pieces.Candidates, terms);
+        report = report with
+        {
+            WorthALook = PurchaseDoubt.Sentence(report, sales, terms),
+            SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })],
+        };
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write([PurchaseTables.Of(report)], folder);
         if (picture is not null)

@@ -15,7 +15,8 @@ public static class PurchaseJson
         var document = new PurchaseDocument(
             report.AsOf, report.Workshop.Currency.Code, report.TargetWage, [.. report.Decisions.Select(Of)],
             report.WordNotes,
-            [.. report.SetAside.Select(problem => new SetAsideDocument(problem.Row, problem.Column, problem.Found, problem.Expected, problem.Remedy))]);
+            [.. report.SetAside.Select(problem => new SetAsideDocument(problem.Row, problem.Column, problem.Found, problem.Expected, problem.Remedy))],
+            report.WorthALook);
         return JsonSerializer.Serialize(document, PurchaseJsonContext.Readable.PurchaseDocument) + "\n";
     }
 
@@ -52,7 +53,7 @@ public static class PurchaseJson
 
 internal sealed record PurchaseDocument(
     DateOnly AsOf, string Currency, decimal TargetWage, ImmutableArray<CandidateDocument> Candidates,
-    ImmutableArray<string> Notes, ImmutableArray<SetAsideDocument> SetAside);
+    ImmutableArray<string> Notes, ImmutableArray<SetAsideDocument> SetAside, string? WorthALook);
 
 internal sealed record SetAsideDocument(int? Row, string? Column, string? Found, string Expected, string Remedy);
 

@@ -16,6 +16,9 @@ public sealed record PurchaseReport(
     /// <summary>Rows of the file of candidates that could not be read, by line; they are not among the decisions.</summary>
     public ImmutableArray<LogProblem> SetAside { get; init; } = [];
 
+    /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
+    public string? WorthALook { get; init; }
+
     /// <summary>Answers a list of candidates from a log, their words taken as the log writes them.</summary>
     /// <param name="log">The log as known at its date.</param>
     /// <param name="candidates">Pieces in the store.</param>

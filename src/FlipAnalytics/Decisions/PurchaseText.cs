@@ -12,7 +12,7 @@ public static class PurchaseText
     public static string Render(PurchaseReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return WordNotesText.Above(report.WordNotes) + (report.Decisions.Length == 1
+        return WordNotesText.Above([.. report.WordNotes, .. report.WorthALook is { } doubt ? [doubt] : ImmutableArray<string>.Empty]) + (report.Decisions.Length == 1
             ? new PurchasePage(report, report.Decisions[0]).Render()
             : Table(report)) + SetAside(report.SetAside);
     }

@@ -24,9 +24,11 @@ public static class LogFindings
             .. PieceAmounts.Of(log), .. OtherAmounts.Of(log), .. PieceDates.Of(log, contradicting, today),
             .. OtherDates.Of(log, today), .. Disagreements.Of(log),
         ];
+        int unread = 0;
         return
         [
-            .. all.GroupBy(f => (f.File, f.Row, f.Column)).Select(cell => cell.MaxBy(f => f.Gain)!)
+            // Rows that were not read from a file have no line to tell them by.
+            .. all.GroupBy(f => (f.File, f.Row > 0 ? f.Row : --unread, f.Column)).Select(cell => cell.MaxBy(f => f.Gain)!)
                 .OrderByDescending(f => f.Gain).ThenBy(f => f.File, StringComparer.Ordinal).ThenBy(f => f.Row),
         ];
     }

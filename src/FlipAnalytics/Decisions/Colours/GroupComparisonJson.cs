@@ -20,14 +20,14 @@ public static class GroupComparisonJson
             new(told.Confidence, told.LeastSales, told.Compared, told.TooFew, told.DaysDiffer, told.DaysP, told.PricesDiffer,
                 told.PriceP, told.DaysPairs, told.PricePairs,
                 told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null, told.Hazards),
-            report.Levels, report.Next, [.. report.WordNotes, .. report.Notes]);
+            report.Levels, report.Next, [.. report.WordNotes, .. report.Notes], report.WorthALook);
         return JsonSerializer.Serialize(document, GroupComparisonJsonContext.Readable.GroupComparisonDocument) + "\n";
     }
 }
 
 internal sealed record GroupComparisonDocument(
     DateOnly AsOf, string Currency, decimal TargetWage, string By, int Sold, string Answer, GroupAdvice Advice, ToldApartDocument ToldApart,
-    ImmutableArray<LevelRecord> Levels, NextPiece? Next, ImmutableArray<string> Notes);
+    ImmutableArray<LevelRecord> Levels, NextPiece? Next, ImmutableArray<string> Notes, string? WorthALook);
 
 internal sealed record ToldApartDocument(
     double Confidence, int LeastSales, ImmutableArray<string> Compared, ImmutableArray<string> TooFew,

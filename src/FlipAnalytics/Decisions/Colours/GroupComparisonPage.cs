@@ -18,6 +18,8 @@ internal sealed class GroupComparisonPage(GroupComparisonReport report, bool all
     {
         var text = new StringBuilder();
         text.AppendWrapped("", "", sentences.Headline());
+        if (report.WorthALook is { } doubt)
+            text.AppendWrapped("  ", "  ", doubt);
         foreach (string sentence in sentences.Evidence().Concat(all ? sentences.Pairs() : []))
             text.AppendWrapped("  ", "  ", sentence);
         if (!report.Levels.IsEmpty)
@@ -115,6 +117,10 @@ internal sealed class GroupComparisonPage(GroupComparisonReport report, bool all
 /// <summary>The comparison as text of at most 100 columns: the answer on the first line.</summary>
 public static class GroupComparisonText
 {
+    /// <summary>The answer in a sentence.</summary>
+    /// <param name="report">The comparison.</param>
+    public static string Answer(GroupComparisonReport report) => new GroupComparisonSentences(report).Headline();
+
     /// <summary>The page.</summary>
     /// <param name="report">The comparison.</param>
     /// <param name="all">Whether all there is to say is said, not only what fits on a screen.</param>

@@ -196,6 +196,9 @@ public sealed record GroupComparisonReport
     /// <summary>What to give the next piece; null where the grouping is not chosen at the bench or nothing is known.</summary>
     public NextPiece? Next { get; init; }
 
+    /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
+    public string? WorthALook { get; init; }
+
     /// <summary>What it comes to.</summary>
     public GroupAdvice Advice => GroupAdvice.Of(this);
 

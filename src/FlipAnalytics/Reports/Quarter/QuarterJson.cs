@@ -36,7 +36,8 @@ public static class QuarterJson
             report.Lacking,
             report.Notes,
             report.Sums,
-            report.SetAside);
+            report.SetAside,
+            report.WorthALook);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -65,7 +66,8 @@ internal sealed record QuarterDocument(
     ImmutableArray<string> Lacking,
     ImmutableArray<string> Notes,
     ImmutableArray<QuarterSum> Sums,
-    ImmutableArray<RowsSetAside> SetAside);
+    ImmutableArray<RowsSetAside> SetAside,
+    string? WorthALook);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -74,6 +74,9 @@ public sealed record QuarterReport
     /// <summary>Rows of the log that could not be used and are in no figure.</summary>
     public ImmutableArray<RowsSetAside> SetAside { get; init; } = [];
 
+    /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
+    public string? WorthALook { get; init; }
+
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 

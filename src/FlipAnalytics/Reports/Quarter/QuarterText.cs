@@ -23,6 +23,8 @@ public static class QuarterText
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
         if (RowsSetAside.Sentence(report.SetAside) is { } without)
             text.AppendWrapped("  ", "  ", without);
+        if (report.WorthALook is { } doubt)
+            text.AppendWrapped("  ", "  ", doubt);
         foreach (string sentence in QuarterSentences.Beneath(report, all).Concat(report.Lacking))
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)

@@ -19,7 +19,7 @@ public static class WagesJson
             report.By(WageGroupBy.Type).Groups, report.By(WageGroupBy.Color).Groups,
             report.By(WageGroupBy.Source).Groups, report.By(WageGroupBy.Quarter).Groups, report.Flips, report.Losers,
             report.WrittenOff, report.Hours, report.Hindsight, report.LeftOut, report.MissingCosts,
-            report.KindsWithoutRecord, report.Notes, report.Reconciliation, report.SetAside);
+            report.KindsWithoutRecord, report.Notes, report.Reconciliation, report.SetAside, report.WorthALook);
         return JsonSerializer.Serialize(document, WagesJsonContext.Readable.WagesDocument) + "\n";
     }
 
@@ -64,7 +64,8 @@ internal sealed record WagesDocument(
     ImmutableArray<CostKind> KindsWithoutRecord,
     ImmutableArray<string> Notes,
     WagesReconciliation Reconciliation,
-    ImmutableArray<RowsSetAside> SetAside);
+    ImmutableArray<RowsSetAside> SetAside,
+    string? WorthALook);
 
 /// <summary>Writes a decimal with at most six digits after the point, without zeros behind them.</summary>
 internal sealed class SixDigits : JsonConverter<decimal>

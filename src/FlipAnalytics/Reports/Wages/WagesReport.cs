@@ -86,6 +86,9 @@ public sealed record WagesReport
     /// <summary>Rows of the log that could not be used and are in no figure.</summary>
     public ImmutableArray<RowsSetAside> SetAside { get; init; } = [];
 
+    /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
+    public string? WorthALook { get; init; }
+
     /// <summary>Sums that must agree.</summary>
     public required WagesReconciliation Reconciliation { get; init; }
 

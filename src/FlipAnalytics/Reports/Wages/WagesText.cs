@@ -27,6 +27,8 @@ public static class WagesText
         text.AppendWrapped("", "", WagesSentences.Answer(report));
         if (RowsSetAside.Sentence(report.SetAside) is { } without)
             text.AppendWrapped("  ", "  ", without);
+        if (report.WorthALook is { } doubt)
+            text.AppendWrapped("  ", "  ", doubt);
         foreach (string sentence in WagesSentences.Around(report).Take(all ? int.MaxValue : AroundShown)
             .Concat(WagesSentences.Missing(report)))
             text.AppendWrapped("  ", "  ", sentence);

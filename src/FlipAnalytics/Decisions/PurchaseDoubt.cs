@@ -1,0 +1,38 @@
+namespace FlipAnalytics;
+
+/// <summary>Whether the most to pay hangs on a row of the log that is worth a look.</summary>
+public static class PurchaseDoubt
+{
+    /// <summary>The line on that row; null where the answers are the same without it.</summary>
+    /// <param name="report">The answers.</param>
+    /// <param name="log">The log they rest on.</param>
+    /// <param name="terms">What the owner asks of a purchase.</param>
+    public static string? Sentence(PurchaseReport report, SalesLog log, PurchaseTerms terms)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        ArgumentNullException.ThrowIfNull(terms);
+        return RowsWorthALook.Sentence(log, without =>
+        {
+            // A word that only the row has is not to be asked about now.
+            var other = PurchaseReport.Of(
+                without, [.. report.Decisions.Select(decision => decision.Candidate)], terms with { NewWords = true });
+            return report.Decisions.Zip(other.Decisions, (before, after) => Change(report, before, after)).MaxBy(change => change.Move);
+        });
+    }
+
+    private static (double Move, string Then) Change(PurchaseReport report, PurchaseDecision before, PurchaseDecision after)
+    {
+        string piece = report.Decisions.Length > 1 ? $" for {before.Candidate.Id}" : "";
+        return (before.Ceiling, after.Ceiling) switch
+        {
+            ({ } from, { } to) => (
+                before.Verdict != after.Verdict ? 1 : from <= 0 && to <= 0 ? 0 : RowsWorthALook.Move(from, to),
+                $"the most to pay{piece} would be {Text(to)} instead of {Text(from)}"),
+            (null, null) => (0, ""),
+            ({ }, null) => (1, $"nothing could be said{piece}"),
+            (null, { } to) => (1, $"the most to pay{piece} would be {Text(to)}"),
+        };
+
+        string Text(decimal amount) => MoneyText.Whole(amount, report.Workshop);
+    }
+}

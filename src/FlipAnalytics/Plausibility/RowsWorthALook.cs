@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>
+/// Whether an answer hangs on a row that is worth a look: it is worked out again without the row. A log without such a row
+/// costs one look at it.
+/// </summary>
+public static class RowsWorthALook
+{
+    /// <summary>How far an answer must move to be worth a line, as a share of it.</summary>
+    public const double Material = 0.05;
+
+    // The likeliest slips do the most harm; each costs the answer once more.
+    private const int RowsTried = 5;
+
+    /// <summary>The line for a number; null where it hangs on no such row.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="answer">The number; nothing hangs on an unknown one.</param>
+    /// <param name="again">Works it out from another log.</param>
+    /// <param name="name">What it is, such as "the full wage".</param>
+    /// <param name="text">Writes it.</param>
+    public static string? Sentence(
+        SalesLog log, decimal? answer, Func<SalesLog, decimal?> again, string name, Func<decimal, string> text)
+    {
+        ArgumentNullException.ThrowIfNull(again);
+        ArgumentNullException.ThrowIfNull(text);
+        return answer is not { } number ? null : Sentence(log, without => again(without) switch
+        {
+            null => (1, $"{name} would be unknown"),
+            { } other => (Move(number, other), $"{name} would be {text(other)} instead of {text(number)}"),
+        });
+    }
+
+    /// <summary>The line for any answer; null where it hangs on no such row.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="without">
+    /// How far the answer moves with another log, as a share of it, and what it then would be, to be read after "Without that row".
+    /// </param>
+    public static string? Sentence(SalesLog log, Func<SalesLog, (double Move, string Then)> without)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(without);
+        var worst = LogFindings.In(log).Where(finding => finding.Row > 0).Take(RowsTried)
+            .Select(finding => (Finding: finding, Answer: without(Without(log, finding))))
+            .Where(tried => tried.Answer.Move > Material)
+            .OrderByDescending(tried => tried.Answer.Move).FirstOrDefault();
+        if (worst.Finding is not { } found)
+            return null;
+        string said = found.Found.Length == 0 ? "nothing" : $"'{found.Found}'";
+        return $"Worth a look: {found.File} line {LogFinding.Text(found.Row)}, {found.Column}, says {said}; expected {found.Usual}. "
+            + $"Without that row {worst.Answer.Then}. flip check says more.";
+    }
+
+    /// <summary>How far a number moves, as a share of the larger of the two.</summary>
+    internal static double Move(decimal from, decimal to) =>
+        from == to ? 0 : (double)(Math.Abs(to - from) / Math.Max(Math.Abs(from), Math.Abs(to)));
+
+    /// <summary>The log without a row, and without what belongs to its piece.</summary>
+    private static SalesLog Without(SalesLog log, LogFinding finding)
+    {
+        int row = finding.Row;
+        if (finding.File != Columns.Pieces.File)
+            return log with
+            {
+                AskingPrices = Rest(log.AskingPrices, Columns.Asking, change => change.Row),
+                Hours = Rest(log.Hours, Columns.Hours, entry => entry.Row),
+                Supplies = Rest(log.Supplies, Columns.Supplies, purchase => purchase.Row),
+                Uses = Rest(log.Uses, Columns.Uses, use => use.Row),
+                Trips = Rest(log.Trips, Columns.Trips, trip => trip.Row),
+                Tools = Rest(log.Tools, Columns.Tools, tool => tool.Row),
+                Overheads = Rest(log.Overheads, Columns.Overheads, overhead => overhead.Row),
+            };
+        string? id = log.Pieces.FirstOrDefault(piece => piece.Row == row)?.Id;
+        return log with
+        {
+            Pieces = [.. log.Pieces.Where(piece => piece.Row != row)],
+            AskingPrices = [.. log.AskingPrices.Where(change => !IsOf(change.PieceId))],
+            Hours = [.. log.Hours.Where(entry => !IsOf(entry.PieceId))],
+            Uses = [.. log.Uses.Where(use => !IsOf(use.PieceId))],
+        };
+
+        bool IsOf(string? piece) => string.Equals(piece, id, StringComparison.OrdinalIgnoreCase);
+
+        ImmutableArray<T> Rest<T>(ImmutableArray<T> rows, LogTable table, Func<T, int> lineOf) =>
+            finding.File == table.File ? [.. rows.Where(r => lineOf(r) != row)] : rows;
+    }
+}
