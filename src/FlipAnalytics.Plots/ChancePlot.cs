@@ -60,6 +60,8 @@ public static class ChancePlot
 
     private static string Title(PurchaseDecision decision, Workshop workshop) => decision switch
     {
+        { Verdict: Verdict.CannotSayYet } =>
+            $"Whether this {decision.Candidate.Type} pays cannot be said yet: what its chances look like by the little that is known",
         { ChanceOfTargetWage: { } chance, Candidate.StickerPrice: { } sticker } => string.Create(CultureInfo.InvariantCulture,
             $"At the sticker price of {sticker:0.##} {workshop.Currency.Code}, {100 * chance:0} in 100 such purchases pay your wage"),
         _ => string.Create(CultureInfo.InvariantCulture,

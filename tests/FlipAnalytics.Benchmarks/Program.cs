@@ -41,8 +41,11 @@ switch (args)
     case ["slips", .. string[] logs]:
         SlipsBenchmark.Run(logs is [string each] ? int.Parse(each, CultureInfo.InvariantCulture) : 10);
         return 0;
+    case ["first-verdicts", .. string[] logs]:
+        FirstVerdicts.Run(logs is [string times] ? int.Parse(times, CultureInfo.InvariantCulture) : 200);
+        return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, colour-claims, plausibility or slips; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, colour-claims, plausibility, slips or first-verdicts; README.md says what each measures.");
         return 2;
 }

@@ -95,7 +95,7 @@ public static class PurchaseHtml
         ],
         report.Decisions.Select(decision => new[]
         {
-            decision.Candidate.Id, decision.Candidate.Type, decision.Verdict is { } verdict ? Word(verdict) : "",
+            decision.Candidate.Id, decision.Candidate.Type, decision.Verdict is { } verdict ? VerdictWords.Words(verdict) : "",
             Money(report, decision.Candidate.StickerPrice), Money(report, decision.Ceiling),
             Money(report, decision.CeilingCautious),
         })).Content();

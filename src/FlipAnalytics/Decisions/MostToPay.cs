@@ -7,7 +7,6 @@ namespace FlipAnalytics;
 public sealed class MostToPay
 {
     private const double RangeLevel = 0.8;
-    private const decimal UsualHaggle = 0.2m;
     private const int ChancePoints = 60;
     private const double LeastChance = 0.02;
 
@@ -16,6 +15,7 @@ public sealed class MostToPay
     private readonly SellingTerms selling;
     private readonly Workshop workshop;
     private readonly decimal wage;
+    private readonly FirmVerdict firm;
 
     /// <summary>Answers for a log under the owner's terms.</summary>
     /// <param name="models">The models fitted to the log as known at its date.</param>
@@ -29,6 +29,7 @@ public sealed class MostToPay
         workshop = models.Log.Workshop;
         selling = SellingTerms.Of(models.Log, terms.Channel);
         wage = terms.WageFor(workshop);
+        firm = new(models, selling, workshop, wage);
     }
 
     private double Wage => Crossing.Number(wage);
@@ -60,6 +61,7 @@ public sealed class MostToPay
         {
             return plain with
             {
+                Verdict = Verdict.CannotSayYet,
                 Notes =
                 [
                     $"No sale and no guess tells what a {candidate.Type} brings: log a sale, put [guess.{candidate.Type}] "
@@ -72,10 +74,16 @@ public sealed class MostToPay
         var affordable = new AffordablePrices(forecast, selling, workshop, laws.LogFootprint);
         double[] prices = affordable.At(Wage);
         decimal ceilingMoney = Money(prices.Average());
+        double[] ifKnown = CeilingIfKnown.Of(candidate, laws, forecast, selling, prices.Average(), Wage);
+        var (low, high) = FirmVerdict.Range(ifKnown);
+        Verdict? verdict = VerdictOf(candidate.StickerPrice, ceilingMoney, ifKnown, forecast.SalePrice.Average());
         return plain with
         {
-            Verdict = VerdictAt(candidate.StickerPrice, ceilingMoney),
+            Verdict = verdict,
             Ceiling = ceilingMoney,
+            CeilingLow = Money(low),
+            CeilingHigh = Money(high),
+            WhatDecides = verdict == Verdict.CannotSayYet ? firm.Decides(candidate, laws) : null,
             CeilingCautious = Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance))),
             CeilingBreakEven = Money(affordable.At(0).Average()),
             ChanceOfTargetWage = candidate.StickerPrice is { } price
@@ -84,7 +92,7 @@ public sealed class MostToPay
                 prices, candidate.StickerPrice, ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance)))),
             WageAtSticker = candidate.StickerPrice is { } sticker
                 && affordable.ExpectedWage(Crossing.Number(sticker)) is { } earned ? Money(earned) : null,
-            HaggleTo = VerdictAt(candidate.StickerPrice, ceilingMoney) == Verdict.Haggle ? ceilingMoney : null,
+            HaggleTo = verdict == Verdict.Haggle ? ceilingMoney : null,
             SalePrice = MoneyRange(forecast.SalePrice),
             Hours = Range(forecast.Hours, h => Crossing.Rounded(h, 2)),
             Supplies = MoneyRange(forecast.Supplies),
@@ -115,11 +123,12 @@ public sealed class MostToPay
         ];
     }
 
-    private Verdict? VerdictAt(decimal? sticker, decimal ceiling) =>
-        sticker is not { } price ? null
-        : price <= ceiling ? Verdict.Buy
-        : price * (1 - (selling.UsualDiscount ?? UsualHaggle)) <= ceiling ? Verdict.Haggle
-        : Verdict.Leave;
+    private Verdict? VerdictOf(decimal? sticker, decimal ceiling, double[] ifKnown, double salePrice)
+    {
+        // Without a sticker price all that can be open is whether the piece is worth taking at all.
+        Verdict verdict = firm.At(sticker ?? 0, ceiling, ifKnown, salePrice);
+        return sticker is not null || verdict == Verdict.CannotSayYet ? verdict : null;
+    }
 
     private ImmutableArray<WaterfallStep> Waterfall(AffordablePrices affordable, decimal ceiling)
     {

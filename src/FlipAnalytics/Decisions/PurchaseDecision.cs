@@ -13,6 +13,9 @@ public enum Verdict
 
     /// <summary>Too dear.</summary>
     Leave,
+
+    /// <summary>The owner's sales and guesses leave open which of these it is.</summary>
+    CannotSayYet,
 }
 
 /// <summary>A forecast amount in a few numbers.</summary>
@@ -70,11 +73,26 @@ public sealed record PurchaseDecision
     /// <summary>The piece in the store.</summary>
     public required Candidate Candidate { get; init; }
 
-    /// <summary>What to do at the sticker price; null where there is none or nothing is known.</summary>
+    /// <summary>
+    /// What to do at the sticker price; null where there is none, unless it cannot even be said whether to take the piece for
+    /// nothing.
+    /// </summary>
     public Verdict? Verdict { get; init; }
 
     /// <summary>The highest price at which the target wage is met on average over many such purchases.</summary>
     public decimal? Ceiling { get; init; }
+
+    /// <summary>
+    /// What the most to pay may turn out to be once the market is known: 8 in 10 chances that it lies from here to
+    /// <see cref="CeilingHigh"/>.
+    /// </summary>
+    public decimal? CeilingLow { get; init; }
+
+    /// <summary>The upper end of that range.</summary>
+    public decimal? CeilingHigh { get; init; }
+
+    /// <summary>What would decide it; null unless the verdict is that it cannot be said yet and something is known.</summary>
+    public WhatDecides? WhatDecides { get; init; }
 
     /// <summary>The price that is affordable with the chosen chance.</summary>
     public decimal? CeilingCautious { get; init; }

@@ -23,7 +23,7 @@ public static class PurchaseJson
     private static CandidateDocument Of(PurchaseDecision decision) => new(
         decision.Candidate.Id,
         decision.Candidate.Type,
-        decision.Verdict?.ToString().ToLowerInvariant(),
+        decision.Verdict is { } verdict ? VerdictWords.Code(verdict) : null,
         decision.Candidate.StickerPrice,
         decision.Ceiling,
         decision.CeilingCautious,
@@ -48,7 +48,10 @@ public static class PurchaseJson
                 JsonNamingPolicy.SnakeCaseLower.ConvertName(c.Status.ToString()), c.Jurisdiction)),
         ],
         [.. decision.Candidate.WordNotes, .. decision.Notes],
-        [.. decision.Candidate.Written.Where(cell => cell.IsOwn).Select(cell => new OwnDocument(cell.Column, cell.Text))]);
+        [.. decision.Candidate.Written.Where(cell => cell.IsOwn).Select(cell => new OwnDocument(cell.Column, cell.Text))],
+        decision.CeilingLow,
+        decision.CeilingHigh,
+        decision.WhatDecides);
 }
 
 internal sealed record PurchaseDocument(
@@ -80,7 +83,10 @@ internal sealed record CandidateDocument(
     decimal GuessShare,
     ImmutableArray<CautionDocument> Cautions,
     ImmutableArray<string> Notes,
-    ImmutableArray<OwnDocument> OwnColumns);
+    ImmutableArray<OwnDocument> OwnColumns,
+    decimal? CeilingLow,
+    decimal? CeilingHigh,
+    WhatDecides? WhatDecides);
 
 internal sealed record ComparableDocument(
     string Id, DateOnly? SoldOn, decimal SalePrice, int? DaysOnMarket, decimal Distance);

@@ -47,8 +47,8 @@ internal sealed class PurchasePage
 
     public string Headline()
     {
-        if (decision.Ceiling is not { } ceiling)
-            return $"No answer yet for this {decision.Candidate.Type}.";
+        if (decision.Verdict == Verdict.CannotSayYet || decision.Ceiling is not { } ceiling)
+            return DoubtText.Headline(decision, Amount);
         string wage = Amount(decision.TargetWage, 2);
         if (ceiling <= 0)
         {
@@ -69,6 +69,8 @@ internal sealed class PurchasePage
 
     public IEnumerable<string> Sentences()
     {
+        foreach (string sentence in DoubtText.Deciding(decision, report.Workshop, Amount))
+            yield return sentence;
         if (decision is { Candidate.StickerPrice: { } sticker, WageAtSticker: { } wage, ChanceOfTargetWage: { } chance })
         {
             string earn = wage >= 0

@@ -33,8 +33,10 @@ public static class PurchaseText
         var text = new StringBuilder();
         int buy = report.Decisions.Count(d => d.Verdict == Verdict.Buy);
         int haggle = report.Decisions.Count(d => d.Verdict == Verdict.Haggle);
+        int unsure = report.Decisions.Count(d => d.Verdict == Verdict.CannotSayYet);
+        string open = unsure == 0 ? "" : Invariant($", {unsure} it cannot say yet");
         text.AppendWrapped("", "", Invariant(
-            $"Buy {buy} of {report.Decisions.Length}, haggle over {haggle}; limits pay your {report.TargetWage:0.##} an hour."));
+            $"Buy {buy} of {report.Decisions.Length}, haggle over {haggle}{open}; limits pay your {report.TargetWage:0.##} an hour."));
         text.Append('\n').Append("          sticker  most to pay  careful   chance  wage then  piece\n");
         foreach (PurchaseDecision d in report.Decisions)
         {
@@ -48,16 +50,17 @@ public static class PurchaseText
 
         text.Append('\n').AppendWrapped("", "",
             "careful: holds in " + Invariant($"{report.Decisions.FirstOrDefault()?.CautiousChance * 100 ?? 75:0} of 100 such pieces. ")
-            + "chance: of earning your wage at the sticker price. Give one piece by options to see what its limit consists of.");
+            + "chance: of earning your wage at the sticker price. "
+            + (unsure == 0 ? "" : "unsure: your sales and guesses leave open whether it pays. ")
+            + "Give one piece by options to see what its limit consists of.");
         return text.ToString();
     }
 
     private static string Word(PurchaseDecision decision) => decision.Verdict switch
     {
-        Verdict.Buy => "BUY",
-        Verdict.Haggle => "HAGGLE",
-        Verdict.Leave => "LEAVE",
-        _ => decision.Ceiling is null ? "unknown" : "",
+        null => "",
+        Verdict.CannotSayYet => "unsure",
+        { } verdict => VerdictWords.Code(verdict).ToUpperInvariant(),
     };
 
     private static string Cell(decimal? amount, int digits = 0) =>

@@ -3,7 +3,7 @@ namespace FlipAnalytics;
 /// <summary>Warns of files that look like tables of the log under another name, and so are not read.</summary>
 internal static class FileNames
 {
-    public static void Check(string folder, ReadTables tables, bool hasWorkshop, LogProblems problems)
+    public static void Check(string folder, ReadTables tables, bool hasWorkshop, bool hasGuesses, LogProblems problems)
     {
         List<string> missing = [.. tables.Summaries().Where(table => !table.IsPresent).Select(table => table.File)];
         if (!hasWorkshop)
@@ -28,14 +28,16 @@ internal static class FileNames
                     "It was not read; open it and save it as \"CSV UTF-8\".");
         }
 
-        if (!tables.Pieces.IsPresent)
+        if (!tables.Pieces.IsPresent && !hasGuesses)
             problems.Error(
                 Columns.Pieces.File,
                 null,
                 null,
                 null,
                 "this file in the folder",
-                "Without it there is no log; check the folder, or begin one with flip record.");
+                "Without it there is no log; check the folder. To begin one, write type,bought_price,sold_price into the first "
+                + "line of a new file pieces.csv and a piece into each line below. Before the first piece, guesses in "
+                + "workshop.toml answer too: [guess.dresser] with a sale_price.");
     }
 
     private static List<string> OtherFiles(string folder)

@@ -40,8 +40,10 @@ public static class SalesLogReader
             Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
             Colours = TableReader.Read(Columns.Colors, reading, Rows.Colour),
         };
-        FileNames.Check(folder, tables, hasWorkshop, problems);
-        if (!tables.Pieces.IsPresent || !tables.Pieces.IsReadable)
+        // Guesses answer before the first piece is bought.
+        bool hasGuesses = workshop.Guesses.Values.Any(guess => guess.SalePrice is not null);
+        FileNames.Check(folder, tables, hasWorkshop, hasGuesses, problems);
+        if (!(tables.Pieces.IsPresent || hasGuesses) || !tables.Pieces.IsReadable)
             return new(null, problems.Sorted(), tables.Summaries(), hasWorkshop);
 
         PieceChecks.Run(tables, problems);

@@ -164,6 +164,8 @@ internal sealed class EffectsModel
         return new(
             prediction.Mean + (traits?.Shift(unstated, fromCondition) ?? 0),
             prediction.VarianceOfMean + prediction.ResidualVariance + fromSize + fromCondition + fromColour,
+            // What is open of this one piece is nothing that more sales would tell.
+            Math.Max(0, prediction.VarianceOfMean - (traits?.Variance ?? 0)),
             fromSize,
             Slope(TermNames.Hours),
             Shape,
@@ -264,15 +266,3 @@ internal sealed class EffectsModel
 
     private static double Square(double x) => x * x;
 }
-
-/// <summary>What a model expects of the log of an amount.</summary>
-/// <param name="Mean">Mean of the log, at usual hours where hours are a term and were not stated.</param>
-/// <param name="Variance">Variance of the log with every source of uncertainty but that of the hours.</param>
-/// <param name="SizeVariance">The part of it that knowing all dimensions would remove.</param>
-/// <param name="HoursSlope">Change of the log per unit of log hours over usual; 0 where hours are no term.</param>
-/// <param name="Shape">Shape of the error.</param>
-/// <param name="Limits">Logs between which the amount is held: ten times beyond any on record or guessed.</param>
-/// <param name="FurthestOff">How far off its mean the log of an ordinary piece's amount lies at most.</param>
-internal sealed record LogPrediction(
-    double Mean, double Variance, double SizeVariance, double HoursSlope, ResidualShape Shape,
-    (double Low, double High) Limits, double FurthestOff = double.PositiveInfinity);

@@ -23,7 +23,9 @@ internal enum Unstated
 internal sealed class UnstatedTraits
 {
     private readonly List<(double Mix, double Usual)> effects = [];
-    private double variance;
+
+    /// <summary>Variance that the open levels leave in the log.</summary>
+    public double Variance { get; private set; }
 
     /// <summary>Groups whose level is open: their whole spread is in the forecast.</summary>
     public ImmutableArray<int> Groups { get; private set; } = [];
@@ -56,7 +58,7 @@ internal sealed class UnstatedTraits
     /// <param name="conditionVariance">Variance that an open condition leaves.</param>
     public double Shift(Unstated unstated, double conditionVariance) => unstated == Unstated.NoMore
         // A wider spread raises the mean of an exponential by half the variance; not knowing must not.
-        ? effects.Sum(e => Math.Min(e.Mix, e.Usual)) - (variance + conditionVariance) / 2
+        ? effects.Sum(e => Math.Min(e.Mix, e.Usual)) - (Variance + conditionVariance) / 2
         : effects.Sum(e => Math.Max(e.Mix, e.Usual));
 
     private void AddGroups(
@@ -67,7 +69,7 @@ internal sealed class UnstatedTraits
         if (groups.Length == 0 || recorded.Length == 0)
             return;
         Groups = [.. Groups, .. groups];
-        variance += groups.Sum(k => fit.Terms[k].Variance);
+        Variance += groups.Sum(k => fit.Terms[k].Variance);
         Add(recorded, r => word(r.Facts)!, r => groups.Sum(k => fit.Terms[k].Levels[design.Groups[k].IndexOf(r.Facts)].Effect),
             isInMean: false);
     }

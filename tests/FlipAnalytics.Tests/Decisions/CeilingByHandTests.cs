@@ -88,8 +88,8 @@ public class CeilingByHandTests
         JointForecast forecast = JointForecast.Of(
             candidate,
             new(
-                new(0, 0, 0, 0, ResidualShape.Normal, none),
-                new(Input("mu"), Input("s") * Input("s"), 0, 0, ResidualShape.Normal, none),
+                new(0, 0, 0, 0, 0, ResidualShape.Normal, none),
+                new(Input("mu"), Input("s") * Input("s"), 0, 0, 0, ResidualShape.Normal, none),
                 null,
                 new(Math.Log(Input("scale")), 0, -Math.Log(Input("shape")), 0, 0),
                 null,

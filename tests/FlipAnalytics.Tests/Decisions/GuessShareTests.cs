@@ -43,7 +43,7 @@ public class GuessShareTests
         PurchaseDecision decision = Workbench.Decide(new SalesLog { Date = Logged.Date }, Workbench.Dresser);
         Assert.Null(decision.Ceiling);
         Assert.Null(decision.SalePrice);
-        Assert.Null(decision.Verdict);
+        Assert.Equal(Verdict.CannotSayYet, decision.Verdict);
         Assert.Contains("log a sale", Assert.Single(decision.Notes), StringComparison.Ordinal);
     }
 
