@@ -4,13 +4,13 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// Whether a verdict stands whatever the log leaves open. It does where the most to pay, if the market were known, would
-/// turn out on the other side of the sticker price by more than a fifth of itself in no more than seven cases in a
-/// hundred; such verdicts are right at least nine times in ten from the first sale on (benchmark first-verdicts). Else it
+/// turn out on the other side of the sticker price by more than a fifth of itself in no more than one case in twenty;
+/// such verdicts are right at least nine times in ten from the first sale on (benchmark first-verdicts). Else it
 /// cannot be said yet, and what would decide it is.
 /// </summary>
 internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Workshop workshop, decimal wage)
 {
-    private const double MostOftenWrong = 0.07;
+    private const double MostOftenWrong = 0.05;
     private const double Material = 0.2;
 
     // A few coins on the wrong side are no wrong answer, however little the piece leaves.
