@@ -20,6 +20,17 @@ internal static class NotebookPage
         img { max-width: 100%; height: auto }
         pre { white-space: pre-wrap; background: #f5f5f5; padding: 0.7rem; font-size: 0.85em }
         details { color: #555; margin: 0.6rem 0; font-size: 0.9em }
+        .picture { overflow-x: auto }
+        .answer { border-left: 4px solid #0072b2; padding-left: 0.8rem; margin-bottom: 1.5rem }
+        @media (max-width: 34rem) {
+          body { font-size: 16px }
+          main { padding: 0.8rem }
+          h1 { font-size: 1.4rem; margin: 0.3rem 0 0.8rem }
+          h2 { font-size: 1.2rem }
+          th, td { min-width: 3.4rem }
+          .picture img { max-width: none }
+          ul { padding-left: 1.2rem }
+        }
         .error { border-left: 4px solid #d55e00; padding-left: 0.7rem }
         """;
 
@@ -32,27 +43,56 @@ internal static class NotebookPage
         page.Append("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n")
             .Append("<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>")
             .Append(Html.Encode(Title(notebook) ?? name)).Append("</title>\n<style>\n").Append(Style).Append("\n</style>\n</head>\n<body>\n<main>\n");
-        foreach (InteractiveDocumentElement cell in notebook.Elements)
+        InteractiveDocumentElement[] cells = [.. notebook.Elements.Where(cell => !NotebookRunner.IsForJupyterOnly(cell))];
+        AppendOpening(page, cells);
+        foreach (InteractiveDocumentElement cell in cells)
         {
-            if (NotebookRunner.IsForJupyterOnly(cell))
-                continue;
             if (NotebookRunner.IsCode(cell))
                 AppendCode(page, cell);
             else
-                page.Append(Markdown.ToHtml(cell.Contents, Markup));
+                page.Append(Markdown.ToHtml(cell == cells[0] ? Untitled(cell.Contents) : cell.Contents, Markup));
         }
 
         return page.Append("</main>\n</body>\n</html>\n").ToString();
     }
 
+    // The question and its answer come first: on a phone the first screen is all that most will read.
+    private static void AppendOpening(StringBuilder page, InteractiveDocumentElement[] cells)
+    {
+        if (cells.FirstOrDefault() is { } first && Heading(first) is { } title)
+            page.Append("<h1>").Append(Html.Encode(title)).Append("</h1>\n");
+        InteractiveDocumentElement[] answers = [.. cells.Where(cell => NotebookRunner.IsAnswer(cell) && cell.Outputs.Count > 0)];
+        if (answers.Length == 0)
+            return;
+        page.Append("<div class=\"answer\">\n");
+        foreach (InteractiveDocumentElement cell in answers)
+            AppendOutputs(page, cell);
+        page.Append("</div>\n");
+    }
+
+    private static string Untitled(string contents) =>
+        contents.IndexOf('\n', StringComparison.Ordinal) is var end && contents.StartsWith("# ", StringComparison.Ordinal)
+            ? end < 0 ? "" : contents[end..] : contents;
+
+    private static string? Heading(InteractiveDocumentElement cell) =>
+        cell.Contents.Split('\n')[0] is ['#', ' ', .. var heading] ? heading.Trim() : null;
+
     private static string? Title(InteractiveDocument notebook) =>
-        notebook.Elements.FirstOrDefault()?.Contents.Split('\n')[0] is ['#', ' ', .. var heading] ? heading.Trim() : null;
+        notebook.Elements.FirstOrDefault() is { } first ? Heading(first) : null;
 
     private static void AppendCode(StringBuilder page, InteractiveDocumentElement cell)
     {
         page.Append("<details><summary>")
             .Append(Html.Invariant($"Step {cell.ExecutionOrder}: the code")).Append("</summary><pre><code>")
             .Append(Html.Encode(cell.Contents)).Append("</code></pre></details>\n");
+        if (NotebookRunner.IsAnswer(cell) && cell.Outputs.Count > 0)
+            page.Append("<p>Its answer stands at the top of this page.</p>\n");
+        else
+            AppendOutputs(page, cell);
+    }
+
+    private static void AppendOutputs(StringBuilder page, InteractiveDocumentElement cell)
+    {
         foreach (InteractiveDocumentOutputElement output in cell.Outputs)
             AppendOutput(page, output, cell.ExecutionOrder);
     }
@@ -81,8 +121,8 @@ internal static class NotebookPage
         string words = data.TryGetValue("text/plain", out object? plain) ? plain.ToString() ?? "" : "";
         if (data.TryGetValue("image/png", out object? png))
         {
-            page.Append("<p><img alt=\"").Append(Html.Encode(words))
-                .Append("\" src=\"data:image/png;base64,").Append(png).Append("\"></p>\n");
+            page.Append(Html.Invariant($"<div class=\"picture\" role=\"group\" aria-label=\"Step {step}: the picture\" tabindex=\"0\"><img alt=\""))
+                .Append(Html.Encode(words)).Append("\" src=\"data:image/png;base64,").Append(png).Append("\"></div>\n");
         }
         else if (data.TryGetValue("text/html", out object? html))
         {

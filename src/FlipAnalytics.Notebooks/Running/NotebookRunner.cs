@@ -12,6 +12,7 @@ public static class NotebookRunner
 
     /// <summary>Cells with this tag load the library under Jupyter; here it is loaded already.</summary>
     private const string JupyterTag = "jupyter";
+    private const string AnswerTag = "answer";
 
     /// <summary>
     /// Runs a notebook and writes it with its outputs, and as a web page, into a folder. A cell that fails ends the run;
@@ -55,6 +56,9 @@ public static class NotebookRunner
     internal static bool IsCode(InteractiveDocumentElement cell) => cell.KernelName == CellEngine.Language;
 
     internal static bool IsForJupyterOnly(InteractiveDocumentElement cell) => Tags(cell).Contains(JupyterTag);
+
+    /// <summary>Whether what the cell shows is what the reader came for: a page begins with it.</summary>
+    internal static bool IsAnswer(InteractiveDocumentElement cell) => Tags(cell).Contains(AnswerTag);
 
     private static async Task<FailedCell?> RunCellsAsync(
         InteractiveDocument notebook, CellEngine engine, string name, IReadOnlyDictionary<string, string> parameters,

@@ -22,6 +22,9 @@ public sealed class AccessibilityTests(ExecutedNotebooks executed)
         Assert.Empty(findings.SelectMany(finding => finding.Violations.Select(rule => $"{finding.Page}: {rule}")));
         Assert.All(findings, finding => Assert.Equal(0, finding.MissingPictures));
         Assert.Contains(findings, finding => finding.Pictures > 0);
+        // On a phone of 390 by 800 the answer is on the first screen, and no picture's words are smaller than they were drawn.
+        Assert.All(findings, finding => Assert.InRange(finding.AnswerEnds, 1, 800));
+        Assert.All(findings, finding => Assert.Equal(0, finding.ShrunkPictures));
     }
 
     [ChromiumFact]

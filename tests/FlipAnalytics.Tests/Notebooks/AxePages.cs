@@ -11,7 +11,10 @@ namespace FlipAnalytics.Tests.Notebooks;
 /// <param name="Violations">Rules of axe that it breaks, each with the places.</param>
 /// <param name="Pictures">How many pictures it has.</param>
 /// <param name="MissingPictures">How many of them cannot be shown.</param>
-internal sealed record PageFinding(string Page, ImmutableArray<string> Violations, int Pictures, int MissingPictures);
+/// <param name="AnswerEnds">Where the first sentence of its answer ends, in pixels from the top; -1 where there is none.</param>
+/// <param name="ShrunkPictures">How many pictures are smaller than they were drawn.</param>
+internal sealed record PageFinding(
+    string Page, ImmutableArray<string> Violations, int Pictures, int MissingPictures, int AnswerEnds, int ShrunkPictures);
 
 /// <summary>
 /// Lets axe look at pages in Chromium without a screen. One start of the browser serves all pages: each is put into a
@@ -69,6 +72,8 @@ internal static partial class AxePages
             violations: result.violations.map(rule =>
               `${rule.id}: ${rule.help}: ${rule.nodes.map(node => node.target.join(" ")).join(", ")}`),
             pictures: pictures.length,
+            answerEnds: Math.round(frame.contentDocument.querySelector(".answer .shown > :first-child")?.getBoundingClientRect().bottom ?? -1),
+            shrunkPictures: pictures.filter(picture => picture.width < picture.naturalWidth).length,
             missingPictures: pictures.filter(picture => !picture.complete || picture.naturalWidth === 0).length,
           };
           frame.remove();
