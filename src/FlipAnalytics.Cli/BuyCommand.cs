@@ -28,6 +28,8 @@ internal sealed class BuyCommand
     private readonly Option<string?> tables = Values.Text(
         "--tables", "Write the answers as a CSV file into this folder, after your own columns of the file of candidates.", "FOLDER");
     private readonly Option<bool> newWords = Values.NewWords();
+    private readonly Option<bool> cautions = Values.Flag("--cautions", "Print the cautions that fit the piece in full, each with its source and whom to ask.");
+    private readonly Option<bool> all = Values.All();
     private readonly Option<string?> plot = Values.Picture(
         "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
     private readonly LogOptions log;
@@ -37,7 +39,7 @@ internal sealed class BuyCommand
         foreach (Option option in new Option[]
         {
             type, count, width, depth, height, material, condition, color, finish, hours, supplies, salePrice, sticker,
-            candidates, wage, chance, channel, newWords, tables, plot,
+            candidates, wage, chance, channel, newWords, cautions, all, tables, plot,
         })
         {
             command.Options.Add(option);
@@ -56,6 +58,7 @@ internal sealed class BuyCommand
             "flip buy --log my-log --type dresser --width 48 --color sage --sticker-price 45",
             "flip buy --log my-log --type nightstand --count 2 --condition worn --hours 6",
             "flip buy --log my-log --candidates saturday.csv --json",
+            "flip buy --log my-log --type crib --cautions",
             "flip buy --log my-log --type dresser --sticker-price 45 --plot limit.png");
         _ = new BuyCommand(command);
         return command;
@@ -101,7 +104,9 @@ internal sealed class BuyCommand
             ReportTableFiles.Write([PurchaseTables.Of(report)], folder);
         if (picture is not null)
             Draw(report, picture);
-        log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report));
+        PurchaseDetail detail = (parsed.GetValue(cautions) ? PurchaseDetail.Cautions : PurchaseDetail.Screen)
+            | (parsed.GetValue(all) ? PurchaseDetail.Everything : PurchaseDetail.Screen);
+        log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report, detail));
         return pieces.Problems.Any(p => p.Severity == Severity.Error) ? ExitCode.DataProblem : opened.ExitCode;
     }
 

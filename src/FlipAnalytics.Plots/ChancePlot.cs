@@ -26,7 +26,7 @@ public static class ChancePlot
     /// <returns>The marked points in words.</returns>
     internal static string AddTo(Sheet sheet, PurchaseDecision decision, Workshop workshop)
     {
-        string wage = string.Create(CultureInfo.InvariantCulture, $"{decision.TargetWage:0.##} {workshop.Currency.Code} an hour");
+        string wage = $"{MoneyText.Exact(decision.TargetWage, workshop)} an hour";
         Panel panel = sheet.AddPanel(new(
             Scale.Of(decision.Chances.Select(c => (double)c.Price).Append(0)), $"purchase price, {workshop.Currency.Code}",
             Scale.Fixed(0, 1.12, [0, 0.25, 0.5, 0.75, 1], Scale.Percent), $"chance of earning at least {wage}", 250)
@@ -45,7 +45,7 @@ public static class ChancePlot
              join chance in decision.Chances on point.Price equals chance.Price
              orderby chance.Price
              select (point.Name, point.Look, X: (double)chance.Price, Y: (double)chance.Chance,
-                 Text: string.Create(CultureInfo.InvariantCulture, $"{point.Name} {chance.Price:#,0.##}: {100 * chance.Chance:0} %"))).ToArray();
+                 Text: string.Create(CultureInfo.InvariantCulture, $"{point.Name} {(chance.Price < 20 ? MoneyText.Exact(chance.Price, workshop) : MoneyText.Whole(chance.Price, workshop))}: {100 * chance.Chance:0} %"))).ToArray();
         foreach (var point in marked)
         {
             panel.Line([(point.X, 0), (point.X, point.Y)], point.Look.Line(1.5f));
@@ -58,13 +58,15 @@ public static class ChancePlot
             : $"Chance of earning {wage}: {string.Join("; ", marked.Select(point => point.Text))}.";
     }
 
+    private static string Average(PurchaseDecision decision) =>
+        decision.Verdict == Verdict.Buy ? ": it is the average that pays" : ", but on average it does not pay";
+
     private static string Title(PurchaseDecision decision, Workshop workshop) => decision switch
     {
         { Verdict: Verdict.CannotSayYet } =>
             $"Whether this {decision.Candidate.Type} pays cannot be said yet: what its chances look like by the little that is known",
         { ChanceOfTargetWage: { } chance, Candidate.StickerPrice: { } sticker } => string.Create(CultureInfo.InvariantCulture,
-            $"At the sticker price of {sticker:0.##} {workshop.Currency.Code}, {100 * chance:0} in 100 such purchases pay your wage"),
-        _ => string.Create(CultureInfo.InvariantCulture,
-            $"Most to pay for this {decision.Candidate.Type}: {decision.Ceiling:0.##} {workshop.Currency.Code}"),
+            $"At the sticker price of {MoneyText.Spoken(sticker, workshop)}, {100 * chance:0} in 100 such purchases pay your wage{(AverageText.Of(decision) is null ? "" : Average(decision))}"),
+        _ => $"Most to pay for this {decision.Candidate.Type}: {MoneyText.Whole(decision.Ceiling ?? 0, workshop)}",
     };
 }

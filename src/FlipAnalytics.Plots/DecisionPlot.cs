@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FlipAnalytics.Plots;
 
 /// <summary>
@@ -17,13 +15,15 @@ public static class DecisionPlot
         string type = TextFitting.OneLine(decision.Candidate.Type);
         if (decision.Ceiling is not { } ceiling)
             return Sheet.Sentence($"The most to pay for a {type}", string.Join(" ", decision.Notes.Take(1)));
-        string currency = workshop.Currency.Code;
-        var sheet = new Sheet(ceiling > 0
-            ? string.Create(CultureInfo.InvariantCulture, $"Most to pay for this {type}: {ceiling:#,0.##} {currency}")
-            : string.Create(CultureInfo.InvariantCulture, $"Even as a gift this {type} falls {-ceiling:#,0.##} {currency} short of your wage"));
+        var sheet = new Sheet(decision.Verdict == Verdict.CannotSayYet
+            ? $"Whether this {type} pays cannot be said yet: the most to pay is {Money(decision.CeilingLow!.Value)} to {Money(decision.CeilingHigh!.Value)}"
+            : ceiling > 0 ? $"Most to pay for this {type}: {Money(ceiling)}"
+            : $"Even as a gift this {type} falls {Money(-ceiling)} short of your wage");
         string steps = WaterfallPlot.AddTo(
-            sheet, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], $"expected amounts, {currency}");
+            sheet, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], $"expected amounts, {workshop.Currency.Code}");
         sheet.Top += 10;
         return sheet.Finish($"{steps} {ChancePlot.AddTo(sheet, decision, workshop)}");
+
+        string Money(decimal amount) => MoneyText.Whole(amount, workshop);
     }
 }

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FlipAnalytics.Notebooks;
 
 /// <summary>Purchase decisions as sentences and tables of a notebook. A method shows all pieces of the report.</summary>
@@ -77,6 +75,8 @@ public static class PurchaseHtml
     /// <param name="report">The answers.</param>
     public static HtmlPart Cautions(PurchaseReport report) => Each(report, (html, decision) =>
     {
+        if (!decision.Load.IsEmpty)
+            html.Items(decision.Load);
         if (decision.Cautions.IsEmpty)
         {
             html.Paragraph("No usual caution fits what is known of this piece.");
@@ -121,7 +121,7 @@ public static class PurchaseHtml
         string.Join(", ", new[] { decision.Candidate.Id, decision.Candidate.Type, decision.Candidate.Colour }.OfType<string>());
 
     private static string Money(PurchaseReport report, decimal? amount) => amount is { } value
-        ? value.ToString($"F{report.Workshop.Currency.MinorDigits}", CultureInfo.InvariantCulture)
+        ? MoneyText.PlainExact(value, report.Workshop)
         : "";
 
     private static string Word(Enum value) => value switch

@@ -29,6 +29,9 @@ public sealed record SellingTerms
     /// <summary>Total bought below the sticker price over the total of sticker prices, 0 to 1; null where unknown.</summary>
     public decimal? UsualDiscount { get; init; }
 
+    /// <summary>Share off the sticker price of each purchase that has both prices, lowest first, 0 to 1; slips left out.</summary>
+    public ImmutableArray<decimal> Discounts { get; init; } = [];
+
     /// <summary>Average net cost of delivery a sale, collected pieces included; negative where delivery earns.</summary>
     public decimal AverageDelivery => SaleCount == 0 ? 0 : Deliveries.Sum() / SaleCount;
 
@@ -47,6 +50,7 @@ public sealed record SellingTerms
         var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet();
         var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null && !inLots.Contains(p))
             .ToImmutableArray();
+        ImmutableArray<Piece> usual = Usual(bargains);
         return new()
         {
             FeeRate = rate,
@@ -55,7 +59,8 @@ public sealed record SellingTerms
             IsChannelKnown = isChannelKnown,
             Deliveries = [.. NetDeliveries(sales).Order()],
             SaleCount = sales.Length,
-            UsualDiscount = Discount(bargains),
+            UsualDiscount = Discount(usual),
+            Discounts = [.. usual.Select(p => Math.Clamp(1 - p.BoughtPrice!.Value / p.StickerPrice!.Value, 0, 1)).Order()],
         };
     }
 
@@ -68,10 +73,14 @@ public sealed record SellingTerms
         return delivered.Select(p => cost.Hold(p.DeliveryCost ?? 0) - charged.Hold(p.DeliveryCharged ?? 0));
     }
 
-    private static decimal? Discount(ImmutableArray<Piece> bargains)
+    private static ImmutableArray<Piece> Usual(ImmutableArray<Piece> bargains)
     {
         var shares = OrdinaryAmounts.Of(bargains.Select(p => p.BoughtPrice / p.StickerPrice));
-        var usual = bargains.Where(p => shares.Holds(p.BoughtPrice!.Value / p.StickerPrice!.Value)).ToImmutableArray();
+        return [.. bargains.Where(p => shares.Holds(p.BoughtPrice!.Value / p.StickerPrice!.Value))];
+    }
+
+    private static decimal? Discount(ImmutableArray<Piece> usual)
+    {
         decimal stickers = usual.Sum(p => p.StickerPrice!.Value);
         return stickers == 0 ? null : Math.Clamp(1 - usual.Sum(p => p.BoughtPrice!.Value) / stickers, 0, 1);
     }

@@ -34,6 +34,7 @@ public enum SourceStatus
 /// A usual caution: a prompt to look something up, not advice. The label, the local rule or the named authority wins.
 /// </summary>
 /// <param name="Topic">What it is about, in a word or two, such as lead or tip-over.</param>
+/// <param name="Act">What to do about it, in a few words.</param>
 /// <param name="When">When it matters.</param>
 /// <param name="Text">One or two plain sentences.</param>
 /// <param name="Source">The rule or publication behind it.</param>
@@ -41,8 +42,13 @@ public enum SourceStatus
 /// <param name="Jurisdiction">Where the rule holds: US, UK, EU, or all.</param>
 public sealed record Caution(
     string Topic,
+    string Act,
     CautionTime When,
     string Text,
     string Source,
     SourceStatus Status,
-    string Jurisdiction);
+    string Jurisdiction)
+{
+    /// <summary>Whether life hangs on it: it is told in full even where others are told by name.</summary>
+    public bool IsGrave { get; init; }
+}

@@ -23,10 +23,13 @@ internal static class Comparables
     public static ImmutableArray<ComparableSale> Nearest(FittedModels models, Candidate candidate)
     {
         PieceFacts wanted = PieceFacts.Of(candidate, models.Log);
+        Piece[] sold = [.. models.Log.Pieces.Where(p => p.SoldPrice > 0)];
+        // A sideboard tells nothing of a chair while chairs have sold.
+        Piece[] ofType = [.. sold.Where(p => Same(p.Type, candidate.Type) == true)];
         double wantedSize = models.Rows.Size.Of(wanted).Size;
         return
         [
-            .. models.Log.Pieces.Where(p => p.SoldPrice > 0)
+            .. (ofType.Length > 0 ? ofType : sold)
                 .Select(p => (Piece: p, Distance: Distance(models, p, wanted, wantedSize)))
                 .OrderBy(p => p.Distance)
                 .ThenByDescending(p => p.Piece.SoldOn)

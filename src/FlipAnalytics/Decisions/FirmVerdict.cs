@@ -4,19 +4,20 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// Whether a verdict stands whatever the log leaves open. It does where the most to pay, if the market were known, would
-/// turn out on the other side of the sticker price by more than a fifth of itself in no more than one case in twenty;
-/// such verdicts are right at least nine times in ten from the first sale on (benchmark first-verdicts). Else it
+/// turn out on the other side of the sticker price by more than a fifth of itself in no more than seven cases in a
+/// hundred; such verdicts are right at least nine times in ten from the first sale on (benchmark first-verdicts). Else it
 /// cannot be said yet, and what would decide it is.
 /// </summary>
 internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Workshop workshop, decimal wage)
 {
-    private const double MostOftenWrong = 0.05;
+    private const double MostOftenWrong = 0.07;
     private const double Material = 0.2;
 
     // A few coins on the wrong side are no wrong answer, however little the piece leaves.
     private const double MaterialOfSalePrice = 0.02;
-    private const double RangeLevel = 0.8;
-    private const decimal UsualHaggle = 0.2m;
+
+    // The same chance on either side, so that a verdict is open only where the price lies in the range.
+    private const double RangeLevel = 1 - 2 * MostOftenWrong;
     private const int Halvings = 24;
     private const int StepsToSurety = 4;
 
@@ -24,7 +25,7 @@ internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Wor
 
     private double Wage => Crossing.Number(wage);
 
-    /// <summary>The range of the most to pay if the market were known: 8 in 10 between its ends.</summary>
+    /// <summary>The range of the most to pay if the market were known: 86 in 100 between its ends.</summary>
     public static (double Low, double High) Range(double[] ceilings) => (Quantile(ceilings, (1 - RangeLevel) / 2), Quantile(ceilings, (1 + RangeLevel) / 2));
 
     /// <summary>What to do at a price, or that it cannot be said yet.</summary>
@@ -35,7 +36,7 @@ internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Wor
     public Verdict At(decimal price, decimal ceiling, double[] ceilings, double salePrice)
     {
         Verdict verdict = price <= ceiling ? Verdict.Buy
-            : price * (1 - (selling.UsualDiscount ?? UsualHaggle)) <= ceiling ? Verdict.Haggle
+            : price * (1 - OpeningOffer.UsualDiscount(selling)) <= ceiling ? Verdict.Haggle
             : Verdict.Leave;
         double sticker = Crossing.Number(price);
         double limit = Crossing.Number(ceiling);

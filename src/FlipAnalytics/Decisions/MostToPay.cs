@@ -56,6 +56,7 @@ public sealed class MostToPay
             CautiousChance = terms.CautiousChance,
             Basis = Comparables.Basis(models.Log, candidate),
             Cautions = Cautions.For(CautionQueries.Of(candidate, workshop.LengthUnit)),
+            Load = LoadText.Of(candidate, workshop),
         };
         if (CandidateLaws.TryOf(models, candidate) is not { } laws)
         {
@@ -77,7 +78,7 @@ public sealed class MostToPay
         double[] ifKnown = CeilingIfKnown.Of(candidate, laws, forecast, selling, prices.Average(), Wage);
         var (low, high) = FirmVerdict.Range(ifKnown);
         Verdict? verdict = VerdictOf(candidate.StickerPrice, ceilingMoney, ifKnown, forecast.SalePrice.Average());
-        return plain with
+        var decision = plain with
         {
             Verdict = verdict,
             Ceiling = ceilingMoney,
@@ -109,6 +110,11 @@ public sealed class MostToPay
                     ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance))), terms.CautiousChance),
                 .. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws),
             ],
+        };
+        return decision with
+        {
+            Offer = OpeningOffer.For(decision, selling, workshop),
+            WalkAway = OpeningOffer.WalkAway(decision, workshop),
         };
     }
 

@@ -83,7 +83,7 @@ public sealed record PurchaseDecision
     public decimal? Ceiling { get; init; }
 
     /// <summary>
-    /// What the most to pay may turn out to be once the market is known: 8 in 10 chances that it lies from here to
+    /// What the most to pay may turn out to be once the market is known: 86 in 100 chances that it lies from here to
     /// <see cref="CeilingHigh"/>.
     /// </summary>
     public decimal? CeilingLow { get; init; }
@@ -120,6 +120,15 @@ public sealed record PurchaseDecision
 
     /// <summary>The sticker price that haggling would have to reach; null unless the verdict is to haggle.</summary>
     public decimal? HaggleTo { get; init; }
+
+    /// <summary>What to offer first; null unless the verdict is to buy or to haggle.</summary>
+    public OpeningOffer? Offer { get; init; }
+
+    /// <summary>The most to pay as a price that one says aloud; null where nothing above zero is to be paid.</summary>
+    public decimal? WalkAway { get; init; }
+
+    /// <summary>How it travels, in sentences; none where neither a size nor a car is known.</summary>
+    public ImmutableArray<string> Load { get; init; } = [];
 
     /// <summary>Sale price.</summary>
     public ForecastRange? SalePrice { get; init; }

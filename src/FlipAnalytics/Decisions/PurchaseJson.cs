@@ -45,13 +45,16 @@ public static class PurchaseJson
         [
             .. decision.Cautions.Select(c => new CautionDocument(
                 c.Topic, c.When.ToString().ToLowerInvariant(), c.Text, c.Source,
-                JsonNamingPolicy.SnakeCaseLower.ConvertName(c.Status.ToString()), c.Jurisdiction)),
+                JsonNamingPolicy.SnakeCaseLower.ConvertName(c.Status.ToString()), c.Jurisdiction, c.Act, c.IsGrave)),
         ],
         [.. decision.Candidate.WordNotes, .. decision.Notes],
         [.. decision.Candidate.Written.Where(cell => cell.IsOwn).Select(cell => new OwnDocument(cell.Column, cell.Text))],
         decision.CeilingLow,
         decision.CeilingHigh,
-        decision.WhatDecides);
+        decision.WhatDecides,
+        decision.Offer,
+        decision.WalkAway,
+        decision.Load);
 }
 
 internal sealed record PurchaseDocument(
@@ -86,13 +89,16 @@ internal sealed record CandidateDocument(
     ImmutableArray<OwnDocument> OwnColumns,
     decimal? CeilingLow,
     decimal? CeilingHigh,
-    WhatDecides? WhatDecides);
+    WhatDecides? WhatDecides,
+    OpeningOffer? OpeningOffer,
+    decimal? WalkAway,
+    ImmutableArray<string> Load);
 
 internal sealed record ComparableDocument(
     string Id, DateOnly? SoldOn, decimal SalePrice, int? DaysOnMarket, decimal Distance);
 
 internal sealed record CautionDocument(
-    string Topic, string When, string Text, string Source, string Status, string Jurisdiction);
+    string Topic, string When, string Text, string Source, string Status, string Jurisdiction, string Act, bool IsGrave);
 
 [JsonSerializable(typeof(PurchaseDocument))]
 internal sealed partial class PurchaseJsonContext : JsonSerializerContext

@@ -14,7 +14,7 @@ internal static class PurchaseNotes
         Workshop workshop = models.Log.Workshop;
         if (terms.TargetWage is null && workshop.TargetWage is null)
         {
-            yield return Text($"No target wage is set: {PurchaseTerms.AssumedWage} an hour is taken. ")
+            yield return $"No target wage is set: {MoneyText.Exact(PurchaseTerms.AssumedWage, workshop)} an hour is taken. "
                 + "Put target_wage into workshop.toml or give --wage.";
         }
 

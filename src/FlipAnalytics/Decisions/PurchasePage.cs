@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 
@@ -7,31 +6,44 @@ namespace FlipAnalytics;
 /// <summary>One answer as a page that fits a screen.</summary>
 internal sealed class PurchasePage
 {
-    private const int CautionsShown = 4;
+    /// <summary>Lines of an answer that leave room on a screen of 40 for what stands around it.</summary>
+    public const int LinesOfAScreen = 34;
 
     private readonly PurchaseReport report;
     private readonly PurchaseDecision decision;
-    private readonly int digits;
+    private readonly bool isSmall;
 
     public PurchasePage(PurchaseReport report, PurchaseDecision decision)
     {
         this.report = report;
         this.decision = decision;
         // Whole units say enough of a dresser; small amounts need their minor digits.
-        digits = decision.SalePrice is { Mean: < 20 } ? report.Workshop.Currency.MinorDigits : 0;
+        isSmall = decision.SalePrice is { Mean: < 20 };
     }
 
-    public string Render()
+    /// <summary>The page: on a screen, as many notes as fit; in full, all notes and the cautions with whom to ask.</summary>
+    /// <param name="lines">Lines that there is room for.</param>
+    /// <param name="detail">What is told in full.</param>
+    public string Render(int lines, PurchaseDetail detail)
+    {
+        string above = Above();
+        string cautions = PurchaseCautions.Lines(decision, detail);
+        if (detail.HasFlag(PurchaseDetail.Everything))
+            return above + Notes(decision.Notes.Length) + cautions;
+        int shown = decision.Notes.Length;
+        while (shown > 0 && Count(above) + Count(Notes(shown)) + Count(cautions) > lines)
+            shown--;
+        return above + Notes(shown) + cautions;
+    }
+
+    private static int Count(string text) => text.Count(sign => sign == '\n');
+
+    private string Above()
     {
         var text = new StringBuilder();
         text.AppendWrapped("", "", Headline());
         if (decision.Ceiling is null)
-        {
-            AppendList(text, decision.Notes);
-            AppendCautions(text);
             return text.ToString();
-        }
-
         text.Append('\n');
         foreach (string sentence in Sentences())
             text.AppendWrapped("  ", "  ", sentence);
@@ -40,16 +52,24 @@ internal sealed class PurchasePage
         text.Append('\n').AppendWrapped("  ", "  ", Basis());
         if (Leverage() is { } leverage)
             text.AppendWrapped("  ", "  ", leverage);
-        AppendList(text, decision.Notes);
-        AppendCautions(text);
         return text.ToString();
+    }
+
+    private string Notes(int shown)
+    {
+        var text = new StringBuilder();
+        foreach (string note in decision.Notes.Take(shown))
+            text.AppendWrapped("  ", "  ", note);
+        int more = decision.Notes.Length - shown;
+        return more == 0 ? text.ToString()
+            : text.AppendWrapped("  ", "  ", $"{TextLines.Counted(more, "more note")} on what was assumed: --all.").ToString();
     }
 
     public string Headline()
     {
         if (decision.Verdict == Verdict.CannotSayYet || decision.Ceiling is not { } ceiling)
             return DoubtText.Headline(decision, Amount);
-        string wage = Amount(decision.TargetWage, 2);
+        string wage = Wage(decision.TargetWage);
         if (ceiling <= 0)
         {
             return decision.Verdict is null
@@ -69,6 +89,8 @@ internal sealed class PurchasePage
 
     public IEnumerable<string> Sentences()
     {
+        if (OpeningOffer.Sentence(decision, report.Workshop) is { } offer)
+            yield return offer;
         foreach (string sentence in DoubtText.Deciding(decision, report.Workshop, Amount))
             yield return sentence;
         if (decision is { Candidate.StickerPrice: { } sticker, WageAtSticker: { } wage, ChanceOfTargetWage: { } chance })
@@ -76,7 +98,9 @@ internal sealed class PurchasePage
             string earn = wage >= 0
                 ? $"you would likely earn {Amount(wage)} an hour"
                 : $"every hour would likely cost you {Amount(-wage)}";
-            yield return $"At {Amount(sticker)} {earn}; {InTen(chance)} such pieces at least {Amount(decision.TargetWage, 2)}.";
+            yield return $"At {Amount(sticker)} {earn}; {InTen(chance)} such pieces at least {Wage(decision.TargetWage)}.";
+            if (AverageText.Of(decision) is { } average)
+                yield return average;
         }
 
         string careful = decision.CeilingCautious > 0
@@ -93,6 +117,7 @@ internal sealed class PurchasePage
     {
         // The page shows fewer digits than the record, and its steps must still add up.
         var steps = decision.Waterfall;
+        int digits = isSmall ? report.Workshop.Currency.MinorDigits : 0;
         decimal total = decimal.Round(steps[^1].Amount, digits, MidpointRounding.AwayFromZero);
         var shown = Shares.Rounded([.. steps.SkipLast(1).Select(s => s.Amount)], total, digits);
         int width = Math.Max(8, shown.Max(a => Plain(a).Length) + 2);
@@ -108,13 +133,13 @@ internal sealed class PurchasePage
 
     public string Detail(string item) => item switch
     {
-        "sale price" when decision.Candidate.SalePrice is null => EightInTen(decision.SalePrice!, digits),
-        "sale price" => "as you say; " + EightInTen(decision.SalePrice!, digits),
-        "supplies" when decision.Candidate.Supplies is null => EightInTen(decision.Supplies!, digits),
-        "hours" => Text($"{decision.Hours!.Mean:0.0} h at ") + Amount(decision.TargetWage, 2)
-            + (decision.Candidate.Hours is null ? ", " + EightInTen(decision.Hours, 1) + " h" : ", as you say"),
+        "sale price" when decision.Candidate.SalePrice is null => EightInTen(decision.SalePrice!),
+        "sale price" => "as you say; " + EightInTen(decision.SalePrice!),
+        "supplies" when decision.Candidate.Supplies is null => EightInTen(decision.Supplies!),
+        "hours" => Text($"{decision.Hours!.Mean:0.0} h at ") + Wage(decision.TargetWage)
+            + (decision.Candidate.Hours is null ? ", " + EightInTen(decision.Hours, "F1") + " h" : ", as you say"),
         "storage" or "money tied up" => Text($"{decision.DaysOnMarket!.Mean:0} days, ")
-            + EightInTen(decision.DaysOnMarket, 0),
+            + EightInTen(decision.DaysOnMarket, "F0"),
         _ => "",
     };
 
@@ -156,33 +181,11 @@ internal sealed class PurchasePage
         return $"{subject} most: at {low} the limit is {Amount(first.CeilingAtLow)}, at {high} it is {Amount(first.CeilingAtHigh)}.";
     }
 
-    private void AppendCautions(StringBuilder text)
-    {
-        if (decision.Cautions.IsEmpty)
-            return;
-        text.Append("\n  Before you lift it (usual cautions, no advice; the label, local rules and licensed people decide):\n");
-        foreach (Caution caution in decision.Cautions.Take(CautionsShown))
-            text.AppendWrapped("  - ", "    ", $"{caution.Topic}: {FirstSentence(caution.Text)}");
-        int more = decision.Cautions.Length - CautionsShown;
-        text.AppendWrapped("  - ", "    ", more > 0
-            ? $"{TextLines.Counted(more, "more caution")}, whom to ask, and every source: --json."
-            : "Whom to ask, and every source: --json.");
-    }
+    private string EightInTen(ForecastRange money) => $"8 in 10 between {Plain(money.Low)} and {Plain(money.High)}";
 
-    private static string FirstSentence(string text)
-    {
-        int end = text.IndexOf(". ", StringComparison.Ordinal);
-        return end < 0 ? text : text[..(end + 1)];
-    }
-
-    private static void AppendList(StringBuilder text, ImmutableArray<string> sentences)
-    {
-        foreach (string sentence in sentences)
-            text.AppendWrapped("  ", "  ", sentence);
-    }
-
-    private string EightInTen(ForecastRange range, int shownDigits) =>
-        $"8 in 10 between {Plain(range.Low, shownDigits)} and {Plain(range.High, shownDigits)}";
+    private static string EightInTen(ForecastRange number, string format) => string.Create(
+        CultureInfo.InvariantCulture,
+        $"8 in 10 between {number.Low.ToString(format, CultureInfo.InvariantCulture)} and {number.High.ToString(format, CultureInfo.InvariantCulture)}");
 
     private static string InTen(decimal chance) => chance switch
     {
@@ -191,21 +194,13 @@ internal sealed class PurchasePage
         _ => Text($"in {chance * 10:0} of 10"),
     };
 
-    private string Amount(decimal amount) => Amount(amount, digits);
+    private string Amount(decimal amount) =>
+        isSmall ? MoneyText.Exact(amount, report.Workshop) : MoneyText.Whole(amount, report.Workshop);
 
-    private string Amount(decimal amount, int shownDigits)
-    {
-        string number = decimal.Round(amount, shownDigits, MidpointRounding.AwayFromZero)
-            .ToString(shownDigits == 2 ? "0.##" : $"F{shownDigits}", CultureInfo.InvariantCulture);
-        string symbol = report.Workshop.Symbol ?? "";
-        return number.StartsWith('-') ? $"-{symbol}{number[1..]}" : symbol + number;
-    }
+    private string Wage(decimal amount) => MoneyText.Exact(amount, report.Workshop);
 
-    private string Plain(decimal amount) => Plain(amount, digits);
-
-    private static string Plain(decimal amount, int shownDigits) =>
-        decimal.Round(amount, shownDigits, MidpointRounding.AwayFromZero)
-            .ToString($"F{shownDigits}", CultureInfo.InvariantCulture);
+    private string Plain(decimal amount) =>
+        isSmall ? MoneyText.PlainExact(amount, report.Workshop) : MoneyText.PlainWhole(amount);
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

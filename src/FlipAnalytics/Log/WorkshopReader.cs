@@ -12,8 +12,10 @@ internal sealed class WorkshopReader
     private static readonly ImmutableArray<string> TopKeys =
     [
         "name", "currency", "symbol", "length_unit", "distance_unit", "target_wage", "hours_per_week",
-        "fees", "mileage", "costing", "guess",
+        "fees", "mileage", "costing", "guess", "car",
     ];
+
+    private static readonly ImmutableArray<string> CarKeys = ["width", "length", "height"];
 
     private static readonly ImmutableArray<string> FeeKeys = ["rate", "fixed"];
     private static readonly ImmutableArray<string> CostingKeys = ["method", "capital_rate", "storage"];
@@ -50,6 +52,7 @@ internal sealed class WorkshopReader
                 ?? defaults.DistanceUnit,
             TargetWage = problems.Number(top, "target_wage", SettingRange.ZeroOrMore),
             HoursPerWeek = problems.Number(top, "hours_per_week", SettingRange.HoursOfAWeek),
+            Car = Car(top),
             Fees = Fees(top, defaults.Fees),
             Mileage = Mileage(top),
             Guesses = Guesses(top, defaults.Guesses),
@@ -64,6 +67,26 @@ internal sealed class WorkshopReader
             CapitalRate = problems.Number(costing, "capital_rate", SettingRange.Share) ?? defaults.CapitalRate,
             Storage = problems.Number(costing, "storage", SettingRange.ZeroOrMore) ?? defaults.Storage,
         };
+    }
+
+    private Car? Car(SettingTree top)
+    {
+        if (problems.Table(top, "car") is not { } car)
+            return null;
+        problems.ReportUnknown(car, CarKeys);
+        decimal?[] sides = [.. CarKeys.Select(key => problems.Number(car, key, SettingRange.AboveZero))];
+        if (sides is [{ } width, { } length, { } height])
+            return new(width, length, height);
+        // A side that is there and wrong has been reported already.
+        string[] missing = [.. CarKeys.Where(key => car[key] is null)];
+        if (missing.Length > 0)
+        {
+            problems.Bad(
+                car, "width, length and height of the room in the car", $"Add {string.Join(" and ", missing)}.",
+                string.Join(", ", car.Children.Select(entry => entry.Key)));
+        }
+
+        return null;
     }
 
     private Currency? Currency(SettingTree top)

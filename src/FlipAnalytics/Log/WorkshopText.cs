@@ -32,6 +32,8 @@ internal static class WorkshopText
             top["mileage"] = mileage;
         }
 
+        if (workshop.Car is { } car)
+            top["car"] = new TomlTable { ["width"] = car.Width, ["length"] = car.Length, ["height"] = car.Height };
         AddTables(top, "fees", workshop.Fees, fee => new TomlTable { ["rate"] = fee.Rate, ["fixed"] = fee.Fixed });
         AddTables(top, "guess", workshop.Guesses, Guess);
         return TomlSerializer.Serialize(top);

@@ -59,6 +59,12 @@ public sealed record TypeGuess(
     ThreePointGuess? Days,
     ThreePointGuess? Supplies);
 
+/// <summary>The room for a piece in a car, back seats down, in the log's length unit; above zero.</summary>
+/// <param name="Width">Between the wheel arches.</param>
+/// <param name="Length">From the front seats to the closed door.</param>
+/// <param name="Height">Of the door's opening.</param>
+public sealed record Car(decimal Width, decimal Length, decimal Height);
+
 /// <summary>The settings of the workshop: <c>workshop.toml</c>. What the file leaves out has the default given here.</summary>
 public sealed record Workshop
 {
@@ -82,6 +88,9 @@ public sealed record Workshop
 
     /// <summary>Hours the owner can work in a week; null where not set.</summary>
     public decimal? HoursPerWeek { get; init; }
+
+    /// <summary>The room in the owner's car; null where not set.</summary>
+    public Car? Car { get; init; }
 
     /// <summary>Fee rules by channel.</summary>
     public ImmutableDictionary<string, FeeRule> Fees { get; init; } =

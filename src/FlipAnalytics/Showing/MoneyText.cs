@@ -27,6 +27,12 @@ public static class MoneyText
         return WithSymbol(PlainWhole(amount), workshop);
     }
 
+    /// <summary>A price as one says it: $42, but $1.50.</summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="workshop">The workshop, for its symbol and currency.</param>
+    public static string Spoken(decimal amount, Workshop workshop) =>
+        amount == decimal.Truncate(amount) ? Whole(amount, workshop) : Exact(amount, workshop);
+
     /// <summary>An amount on record in a column, such as 1,234.50.</summary>
     /// <param name="amount">The amount.</param>
     /// <param name="workshop">The workshop, for its currency.</param>

@@ -71,7 +71,7 @@ public sealed partial class NotebookEqualsCommandTests(ExecutedNotebooks execute
         Assert.True(steps.Length >= 4);
         int digits = log == ExecutedNotebooks.Yen ? 0 : 2;
         Assert.All(steps, step => Assert.Contains(
-            $"{step.GetProperty("item").GetString()} {step.GetProperty("amount").GetDecimal().ToString("F" + digits, CultureInfo.InvariantCulture)} ",
+            $"{step.GetProperty("item").GetString()} {step.GetProperty("amount").GetDecimal().ToString("N" + digits, CultureInfo.InvariantCulture)} ",
             page, StringComparison.Ordinal));
     }
 
