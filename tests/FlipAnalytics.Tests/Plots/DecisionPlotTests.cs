@@ -28,7 +28,7 @@ public sealed class DecisionPlotTests
         int inHundred = (int)decimal.Round(100 * decision.ChanceOfTargetWage!.Value);
         Assert.Contains($"sticker price 40: {inHundred} %", ChancePlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
         Assert.Contains($"careful limit {decision.CeilingCautious:#,0.##}: 75 %", ChancePlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
-        Assert.Contains($"most to pay {decision.Ceiling:#,0.##}", DecisionPlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
+        Assert.Contains($"most to pay {MoneyText.Whole(decision.Ceiling!.Value, Usual)}: ", DecisionPlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
     }
 
     [Fact]
