@@ -27,7 +27,7 @@ public sealed class DecisionPlotTests
         PurchaseDecision decision = Workbench.Decide(Workbench.Demo(40, seed: 3), Workbench.StatedDresser);
         int inHundred = (int)decimal.Round(100 * decision.ChanceOfTargetWage!.Value);
         Assert.Contains($"sticker price 40: {inHundred} %", ChancePlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
-        Assert.Contains($"careful limit {decision.CeilingCautious:#,0.##}: 75 %", ChancePlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
+        Assert.Contains($"careful limit {MoneyText.Whole(decision.CeilingCautious!.Value, Usual)}: 75 %", ChancePlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
         Assert.Contains($"most to pay {MoneyText.Whole(decision.Ceiling!.Value, Usual)}: ", DecisionPlot.Of(decision, Usual).Alternative, StringComparison.Ordinal);
     }
 
