@@ -2,6 +2,7 @@ using System.Globalization;
 
 using Tomlyn;
 using Tomlyn.Model;
+using Tomlyn.Serialization;
 
 namespace FlipAnalytics;
 
@@ -36,7 +37,7 @@ internal static class WorkshopText
             top["car"] = new TomlTable { ["width"] = car.Width, ["length"] = car.Length, ["height"] = car.Height };
         AddTables(top, "fees", workshop.Fees, fee => new TomlTable { ["rate"] = fee.Rate, ["fixed"] = fee.Fixed });
         AddTables(top, "guess", workshop.Guesses, Guess);
-        return TomlSerializer.Serialize(top);
+        return TomlSerializer.Serialize(top, WorkshopToml.Default.TomlTable);
     }
 
     private static TomlTable Guess(TypeGuess guess)
@@ -72,3 +73,7 @@ internal static class WorkshopText
         top[key] = group;
     }
 }
+
+/// <summary>Writes it without reflection, which a natively compiled command does not have.</summary>
+[TomlSerializable(typeof(TomlTable))]
+internal sealed partial class WorkshopToml : TomlSerializerContext;
