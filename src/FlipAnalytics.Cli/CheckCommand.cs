@@ -14,6 +14,7 @@ internal static class CheckCommand
             "Read the log and list what is in it, each problem with its place and mend, and what each missing table would add. Ends with 1 if anything was set aside.");
         ExamplesHelp.AddTo(command,
             "flip check --log my-log",
+            "flip check --log my-log --all",
             "flip check --log my-log --json",
             "flip check --log my-log --plot gaps.png");
         Option<string?> folder = Values.Text("--log", "Folder of the log; the current folder unless given.", "FOLDER");
@@ -23,6 +24,8 @@ internal static class CheckCommand
         command.Options.Add(folder);
         command.Options.Add(json);
         command.Options.Add(plot);
+        Option<bool> all = Values.All();
+        command.Options.Add(all);
         command.SetAction(parsed =>
         {
             LogReading reading = SalesLogReader.Read(parsed.GetValue(folder) ?? ".");
@@ -31,7 +34,7 @@ internal static class CheckCommand
                 PlotFile.Save(LogPlot.Of(check), picture);
             Console.Out.Write(parsed.GetValue(json)
                 ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
-                : LogCheckText.Render(check));
+                : LogCheckText.Render(check, parsed.GetValue(all)));
             // On a terminal the text above has said it; where either goes elsewhere, errors are on standard error as ever.
             if (Console.IsOutputRedirected || Console.IsErrorRedirected)
             {

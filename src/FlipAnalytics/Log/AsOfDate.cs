@@ -56,7 +56,7 @@ public sealed record AsOfDate(DateOnly Date, string? Sentence)
             (1, _) => string.Create(CultureInfo.InvariantCulture,
                 $": the piece on sale has then been there for {middle + silence} days, not {middle}"),
             _ => string.Create(CultureInfo.InvariantCulture,
-                $": the {onSale.Length} pieces on sale have then been there {silence} days longer, the middle one for {middle + silence} days, not {middle}"),
+                $": the middle one of {onSale.Length} on sale has then been there for {middle + silence} days, not {middle}"),
         };
         return $"If nothing has sold since, add --as-of today{unsold}.";
     }

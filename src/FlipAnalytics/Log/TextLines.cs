@@ -8,6 +8,12 @@ internal static class TextLines
     /// <summary>Columns of a line.</summary>
     public const int Width = 100;
 
+    /// <summary>Lines that an answer takes unasked, so that with the reason for its date it fits a screen of 40.</summary>
+    public const int ScreenLines = 36;
+
+    /// <summary>Lines of a text in which each ends in a line feed.</summary>
+    public static int LineCount(string text) => text.Count(sign => sign == '\n');
+
     /// <summary>Adds a text, broken at spaces; the first line begins with one indent, the others with another.</summary>
     public static StringBuilder AppendWrapped(this StringBuilder lines, string first, string others, string text)
     {

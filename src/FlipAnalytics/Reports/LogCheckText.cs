@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 
@@ -9,25 +10,23 @@ namespace FlipAnalytics;
 public static class LogCheckText
 {
     private const int FileColumn = 16;
+    private const int FewLines = 9;
 
-    /// <summary>The answer first, then what is in the log, what to put right, and what would add to it.</summary>
+    /// <summary>The answer first, then what to put right, what is worth a look, what is in the log, and what would add to it.</summary>
     /// <param name="check">The check.</param>
-    public static string Render(LogCheck check)
+    /// <param name="all">Whether to list everything, however long; else what matters most, on one screen.</param>
+    public static string Render(LogCheck check, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(check);
-        StringBuilder text = new();
-        text.AppendWrapped("", "", Answer(check));
-        if (check.HasLog && check.Pieces > 0)
-            text.Append('\n').AppendWrapped("  ", "  ", Contents(check));
-        AppendProblems(text, check, Severity.Error, "To put right");
-        AppendProblems(text, check, Severity.Warning, "Worth a look");
-        if (!check.SimilarWords.IsEmpty)
-        {
-            text.Append("\nWords that may mean the same\n");
-            foreach (string words in check.SimilarWords)
-                text.AppendWrapped("  - ", "    ", words);
-        }
+        string whole = Whole(check);
+        return all || LineCount(whole) <= ScreenLines ? whole : Short(check);
+    }
 
+    private static string Whole(LogCheck check)
+    {
+        StringBuilder text = Top(check);
+        foreach (Section section in Sections(check))
+            text.Append(section.Heading).AppendJoin("", section.Items);
         AppendTables(text, check);
         if (!check.Missing.IsEmpty)
         {
@@ -37,6 +36,33 @@ public static class LogCheckText
         }
 
         return text.ToString();
+    }
+
+    // What keeps rows from being used may fill the screen, but leaves a few lines to what is worth a look.
+    private static string Short(LogCheck check)
+    {
+        StringBuilder text = Top(check);
+        string files = Files(check);
+        int left = ScreenLines - LineCount(text.ToString()) - LineCount(files);
+        Section[] sections = [.. Sections(check, likeliestFirst: true)];
+        for (int i = 0; i < sections.Length; i++)
+        {
+            int kept = sections.Skip(i + 1).Sum(later => Math.Min(later.Lines, FewLines));
+            string shown = sections[i].Within(left - kept);
+            text.Append(shown);
+            left -= LineCount(shown);
+        }
+
+        return text.Append(files).ToString();
+    }
+
+    private static StringBuilder Top(LogCheck check)
+    {
+        StringBuilder text = new();
+        text.AppendWrapped("", "", Answer(check));
+        if (check.HasLog && check.Pieces > 0)
+            text.Append('\n').AppendWrapped("  ", "  ", Contents(check));
+        return text;
     }
 
     /// <summary>How many pieces were read and what could not be used, in a sentence or two.</summary>
@@ -87,14 +113,60 @@ public static class LogCheckText
             : $"{counts} Nothing has a date, so nothing can be said about speed or quarters.";
     }
 
-    private static void AppendProblems(StringBuilder text, LogCheck check, Severity severity, string heading)
+    private static IEnumerable<Section> Sections(LogCheck check, bool likeliestFirst = false)
     {
-        List<LogProblem> problems = [.. check.Problems.Where(problem => problem.Severity == severity)];
-        if (problems.Count == 0)
-            return;
-        text.Append(CultureInfo.InvariantCulture, $"\n{heading}: {problems.Count}\n");
-        foreach (LogProblem problem in problems)
-            text.AppendWrapped("  - ", "    ", problem.ToString());
+        Dictionary<(string, int?, string?), int> rank = [];
+        foreach (var (finding, i) in check.Findings.Select((finding, i) => (finding, i)))
+            rank.TryAdd((finding.File, finding.Row, finding.Column), i);
+        foreach ((Severity severity, string heading) in new[] { (Severity.Error, "To put right"), (Severity.Warning, "Worth a look") })
+        {
+            IEnumerable<LogProblem> problems = check.Problems.Where(problem => problem.Severity == severity);
+            if (likeliestFirst)
+                problems = problems.OrderBy(problem => rank.GetValueOrDefault((problem.File, problem.Row, problem.Column), int.MaxValue));
+            string[] items = [.. problems.Select(problem => Item(problem.ToString()))];
+            if (items.Length > 0)
+                yield return new(string.Create(CultureInfo.InvariantCulture, $"\n{heading}: {items.Length}\n"), [.. items]);
+        }
+
+        if (!check.SimilarWords.IsEmpty)
+            yield return new("\nWords that may mean the same\n", [.. check.SimilarWords.Select(Item)]);
+    }
+
+    private static string Item(string what) => new StringBuilder().AppendWrapped("  - ", "    ", what).ToString();
+
+    private static string Files(LogCheck check)
+    {
+        StringBuilder text = new StringBuilder().Append('\n');
+        if (!check.Tables.IsEmpty)
+        {
+            text.AppendWrapped("", "  ", $"Read: {string.Join(", ", check.Tables.Select(table => string.Create(
+                CultureInfo.InvariantCulture, $"{table.File} {Counted(table.Rows, "row")}{(table.IsReadable ? "" : ", not readable")}")))}.");
+        }
+
+        if (!check.Missing.IsEmpty)
+            text.AppendWrapped("", "  ", $"Not there, none of it needed: {string.Join(", ", check.Missing.Select(missing => missing.File))}.");
+        return text.AppendWrapped("", "  ", "--all lists everything, file by file.").ToString();
+    }
+
+    /// <summary>A heading and what stands under it, each of one line or more.</summary>
+    private sealed record Section(string Heading, ImmutableArray<string> Items)
+    {
+        public int Lines => LineCount(Heading) + Items.Sum(LineCount);
+
+        /// <summary>As many items as have room, and how many more there are; at least one.</summary>
+        public string Within(int lines)
+        {
+            if (Lines <= lines)
+                return Heading + string.Concat(Items);
+            // One line says how many are left out.
+            int room = lines - LineCount(Heading) - 1;
+            int shown = 0;
+            while (shown < Items.Length && (room -= LineCount(Items[shown])) >= 0)
+                shown++;
+            shown = Math.Max(1, shown);
+            return Heading + string.Concat(Items.Take(shown))
+                + string.Create(CultureInfo.InvariantCulture, $"  and {Items.Length - shown} more: --all lists them\n");
+        }
     }
 
     private static void AppendTables(StringBuilder text, LogCheck check)

@@ -31,6 +31,16 @@ public static class WageBridgeText
         return $"{idle}With all costs that fell into the {Noun(period)} in place of those the pieces carry, it is {MoneyText.Exact(bridge.SpanWage, workshop)} ({SpanWageName(period)}).{part}";
     }
 
+    /// <summary>The same in short, for where the steps follow.</summary>
+    /// <param name="bridge">The bridge.</param>
+    /// <param name="period">The span; null for the whole log.</param>
+    /// <param name="workshop">The workshop.</param>
+    public static string InShort(WageBridge bridge, ReportPeriod? period, Workshop workshop)
+    {
+        ArgumentNullException.ThrowIfNull(bridge);
+        return $"With the costs of the {Noun(period)} in place of those they carry: {MoneyText.Exact(bridge.SpanWage, workshop)} ({SpanWageName(period)}).";
+    }
+
     /// <summary>The way from the one wage to the other, a row a step; an hour only where it is a wage.</summary>
     /// <param name="bridge">The bridge; null for an empty table.</param>
     /// <param name="period">The span; null for the whole log.</param>

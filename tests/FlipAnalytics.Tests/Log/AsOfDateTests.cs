@@ -32,7 +32,7 @@ public sealed class AsOfDateTests
         };
 
         Assert.EndsWith(
-            "add --as-of today: the 3 pieces on sale have then been there 60 days longer, the middle one for 75 days, not 15.",
+            "add --as-of today: the middle one of 3 on sale has then been there for 75 days, not 15.",
             AsOfDate.Choose(log, Today, null).Sentence, StringComparison.Ordinal);
         Assert.EndsWith(
             "add --as-of today: the piece on sale has then been there for 60 days, not 0.",

@@ -81,6 +81,30 @@ public sealed class LogCheckTests
         Assert.Equal(answer, LogCheckText.Render(Check(pieces)).Split('\n')[0]);
 
     [Fact]
+    public void Of_many_problems_those_that_set_rows_aside_come_first_and_the_rest_is_counted()
+    {
+        string rows = string.Concat(Enumerable.Range(0, 40).Select(i => i % 2 == 0 ? "desk,cheap\n" : "desk,\n"));
+        LogCheck check = Check("type,bought_price\n" + rows);
+        string shown = LogCheckText.Render(check);
+        string all = LogCheckText.Render(check, all: true);
+
+        Assert.InRange(shown.Split('\n').Length, 20, 40);
+        Assert.True(shown.IndexOf("To put right: 20", StringComparison.Ordinal) < shown.IndexOf("Worth a look: 20", StringComparison.Ordinal));
+        foreach ((Severity severity, string heading) in new[] { (Severity.Error, "To put right"), (Severity.Warning, "Worth a look") })
+        {
+            string section = shown[shown.IndexOf(heading, StringComparison.Ordinal)..].Split("\n\n")[0];
+            int listed = section.Split("\n  - ").Length - 1;
+            Assert.InRange(listed, 3, 19);
+            Assert.EndsWith($"  and {20 - listed} more: --all lists them", section, StringComparison.Ordinal);
+            Assert.All(
+                check.Problems.Where(problem => problem.Severity == severity),
+                problem => Assert.Contains($"{problem.File} line {problem.Row}, bought_price:", all, StringComparison.Ordinal));
+        }
+
+        Assert.DoesNotContain("--all", all, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_missing_folder_is_said_in_words() =>
         Assert.Contains(
             "There is no such folder",

@@ -119,6 +119,7 @@ public sealed class WagesLawsTests
         {
             var report = WagesReport.Of(log, period).FillIn(HoursFilledIn.ByPiece(log));
             Fits(WagesText.Render(report, by));
+            Assert.InRange(TextLines.LineCount(WagesText.Render(report)), 1, TextLines.ScreenLines);
             Fits(WagesText.Render(report, by, all: true));
             using JsonDocument json = JsonDocument.Parse(WagesJson.Render(report));
             Assert.Equal(report.Flips.Length, json.RootElement.GetProperty("flips").GetArrayLength());

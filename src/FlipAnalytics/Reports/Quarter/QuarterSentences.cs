@@ -161,7 +161,7 @@ public static class QuarterSentences
             return null;
         string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
             : Invariant($" Idle months: {MoneyText.Exact(bridge.IdleCost, report.Workshop)} and {bridge.IdleHours:0.##} h of it are on no piece.");
-        return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour with the shares of wear, rent and general work that they carry, of whatever month ({WageBridgeText.FullWageName}, as in flip wages).{idle}";
+        return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour with all that they carry, of whatever month ({WageBridgeText.FullWageName}).{idle}";
     }
 
     private static string? HoursMeant(QuarterReport report)

@@ -19,6 +19,14 @@ public static class QuarterText
     public static string Render(QuarterReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
+        string text = Written(report, all, StepsShown);
+        for (int steps = StepsShown - 1; !all && steps >= 0 && LineCount(text) > ScreenLines; steps--)
+            text = Written(report, all, steps);
+        return text;
+    }
+
+    private static string Written(QuarterReport report, bool all, int stepsShown)
+    {
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
         if (RowsSetAside.Sentence(report.SetAside) is { } without)
@@ -34,12 +42,14 @@ public static class QuarterText
         AppendStock(text, report, all);
         if (all)
             AppendChanges(text, report);
-        AppendList(text, "What to do next", report.Steps.Take(all ? int.MaxValue : StepsShown).Select(step => step.Text));
+        AppendList(text, "What to do next", report.Steps.Take(all ? int.MaxValue : stepsShown).Select(step => step.Text));
         if (!all)
         {
             decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
+            int later = report.Steps.Length - stepsShown;
+            string toDo = later <= 0 ? "" : Invariant($", {later}{(stepsShown > 0 ? " more" : "")} to do");
             return text.Append('\n').AppendWrapped("", "", Invariant(
-                $"{report.Sums.Length} sums were checked and are off by {MoneyText.Exact(off, report.Workshop)}. --all tells all: why it differs from before, measures, {Counted(report.Prompts.Length, "question")} for a tax professional{(report.Steps.Length > StepsShown ? $", {report.Steps.Length - StepsShown} more to do" : "")}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
+                $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}. --all: why it differs, measures, {Counted(report.Prompts.Length, "tax question")}{toDo}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
         }
 
         AppendList(text, "To ask a tax professional; these are no advice", report.Prompts
@@ -87,12 +97,19 @@ public static class QuarterText
         Money("= what you made (net profit)", profit => profit.Net, isShown: true);
         if (spans.Any(span => span.Hours.Wage is not null))
         {
-            text.Append(Row($"  hours it took{(spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : "")}", spans.Select(span => span.Hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : "-")));
-            text.Append(Row($"  an hour ({WageBridgeText.SpanWageName(report.Period)})", spans.Select(span =>
-                span.Hours.Wage is { } wage ? MoneyText.PlainExact(wage.PerHour, report.Workshop) : "-")));
-            text.Append(Row($"  an hour of the pieces sold ({WageBridgeText.FullWageName})", spans.Select(span =>
-                span.Hours.Bridge is { } bridge ? MoneyText.PlainExact(bridge.FullWage, report.Workshop) : "-")));
+            // Of this span the hours and both wages stand in the bridge below as well.
+            if (all)
+                Of("hours it took" + (spans.Any(span => span.Hours.Wage?.Pieces < span.Profit.Pieces) ? ", where known" : ""),
+                    hours => hours.Wage is { } wage ? QuarterWords.Hours(wage.Hours) : null);
+            Of($"an hour ({WageBridgeText.SpanWageName(report.Period)})",
+                hours => hours.Wage is { } wage ? MoneyText.PlainExact(wage.PerHour, report.Workshop) : null);
+            if (all)
+                Of($"an hour of the pieces sold ({WageBridgeText.FullWageName})",
+                    hours => hours.Bridge is { } bridge ? MoneyText.PlainExact(bridge.FullWage, report.Workshop) : null);
         }
+
+        void Of(string label, Func<QuarterHours, string?> figure) =>
+            text.Append(Row("  " + label, spans.Select(span => figure(span.Hours) ?? "-")));
 
         void Money(string label, Func<QuarterProfit, decimal> amount, bool isShown = false)
         {

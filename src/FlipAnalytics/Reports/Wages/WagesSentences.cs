@@ -44,14 +44,20 @@ public static class WagesSentences
 
     /// <summary>How sure it is, how single flips lie, and where it is going.</summary>
     /// <param name="report">The report.</param>
-    public static ImmutableArray<string> Around(WagesReport report)
+    /// <param name="all">Whether to say all; else in short, for where the bridge of the wages follows.</param>
+    public static ImmutableArray<string> Around(WagesReport report, bool all = true)
     {
         ArgumentNullException.ThrowIfNull(report);
         if (report is not { Spread: { } spread, Total.FullWage: not null })
             return [];
         List<string> sentences = [];
         if (report.Bridge is { } bridge)
-            sentences.Add(WageBridgeText.Sentence(bridge, report.Period, report.Workshop));
+        {
+            sentences.Add(all
+                ? WageBridgeText.Sentence(bridge, report.Period, report.Workshop)
+                : WageBridgeText.InShort(bridge, report.Period, report.Workshop));
+        }
+
         if (report.Total.Range is { } range)
         {
             sentences.Add(
@@ -86,7 +92,8 @@ public static class WagesSentences
 
     /// <summary>What is not in the figures: flips left out, costs and tables missing. A sentence each.</summary>
     /// <param name="report">The report.</param>
-    public static ImmutableArray<string> Missing(WagesReport report)
+    /// <param name="all">Whether to say too what it would be with hours estimated.</param>
+    public static ImmutableArray<string> Missing(WagesReport report, bool all = true)
     {
         ArgumentNullException.ThrowIfNull(report);
         List<string> sentences = [];
@@ -111,7 +118,7 @@ public static class WagesSentences
                 $"No hours are written down for {WageFigures.Names(report.LeftOut.WithoutHours, NamesShown)}: what was left on them, {Money(total.FullProfitWithoutHours, report)}, is in no wage.");
         }
 
-        if (report.FilledIn is { Total.FullWage: { } filled } estimate)
+        if (all && report.FilledIn is { Total.FullWage: { } filled } estimate)
         {
             string still = estimate.StillUnknown > 0 ? Invariant($"; {estimate.StillUnknown} stay unknown") : "";
             sentences.Add(
@@ -173,7 +180,7 @@ public static class WagesSentences
         // The sentence follows the list of losers, where there is one.
         string which = report.Losers.IsEmpty ? TextLines.Counted(count, "piece") : Invariant($"{count} more");
         return count == 0 ? null
-            : Invariant($"{which} left without a sale and cost {Money(report.WrittenOff.Cost, report)}, in no wage: {WageFigures.Names(report.WrittenOff.Ids, NamesShown)}.");
+            : Invariant($"{which} left without a sale and cost {Money(report.WrittenOff.Cost, report)}: {WageFigures.Names(report.WrittenOff.Ids, NamesShown)}.");
     }
 
     private static string Extremes(WagesReport report)

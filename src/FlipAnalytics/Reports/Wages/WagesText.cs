@@ -11,10 +11,11 @@ public static class WagesText
     private const int GroupsShown = 8;
     private const int LosersShown = 5;
     private const int QuartersShown = 8;
-    private const int FewGroupsShown = 4;
-    private const int FewLosersShown = 2;
     private const int AroundShown = 3;
     private const int FewestForATelling = 3;
+
+    // Groups and losers shown unasked: as many as leave the answer on one screen.
+    private static readonly (int Groups, int Losers)[] Lengths = [(4, 2), (3, 1), (2, 1), (0, 1), (0, 0)];
 
     /// <summary>The answer first, then the two wages, groups, losers; with all of it the look back, hours and sums too.</summary>
     /// <param name="report">The report.</param>
@@ -23,14 +24,24 @@ public static class WagesText
     public static string Render(WagesReport report, WageGroupBy? by = null, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
+        if (all)
+            return Written(report, by, all, GroupsShown, LosersShown);
+        return Lengths.Select(length => Written(report, by, all, length.Groups, length.Losers))
+            .FirstOrDefault(text => TextLines.LineCount(text) <= TextLines.ScreenLines)
+            // One grouping in full is as long as it is.
+            ?? Written(report, by, all, Lengths[^1].Groups, Lengths[^1].Losers);
+    }
+
+    private static string Written(WagesReport report, WageGroupBy? by, bool all, int groups, int losers)
+    {
         StringBuilder text = new();
         text.AppendWrapped("", "", WagesSentences.Answer(report));
         if (RowsSetAside.Sentence(report.SetAside) is { } without)
             text.AppendWrapped("  ", "  ", without);
         if (report.WorthALook is { } doubt)
             text.AppendWrapped("  ", "  ", doubt);
-        foreach (string sentence in WagesSentences.Around(report).Take(all ? int.MaxValue : AroundShown)
-            .Concat(WagesSentences.Missing(report)))
+        foreach (string sentence in WagesSentences.Around(report, all).Take(all ? int.MaxValue : AroundShown)
+            .Concat(WagesSentences.Missing(report, all)))
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Total.Flips == 0)
             return text.ToString();
@@ -39,9 +50,9 @@ public static class WagesText
         {
             AppendGroups(text, report, one, int.MaxValue);
         }
-        else
+        else if (groups > 0)
         {
-            AppendGroups(text, report, WageGroupBy.Type, all ? GroupsShown : FewGroupsShown);
+            AppendGroups(text, report, WageGroupBy.Type, groups);
         }
 
         if (by is null && all)
@@ -51,7 +62,7 @@ public static class WagesText
             AppendExtremes(text, report, WageGroupBy.Source);
         }
 
-        AppendLosers(text, report, all ? LosersShown : FewLosersShown);
+        AppendLosers(text, report, losers);
         if (all)
             AppendHindsight(text, report);
         // Where nothing outside the bench is written down the wage looks too good: that is never left out.
@@ -140,16 +151,17 @@ public static class WagesText
         if (report.Losers.IsEmpty && report.WrittenOff.Ids.IsEmpty)
             return;
         decimal lost = -report.Losers.Sum(loser => loser.FullProfit);
+        string shown = most >= report.Losers.Length ? ", and what cost most:"
+            : most == 0 ? ": --all lists them."
+            : Invariant($", and what cost most; {most} here, {(most == LosersShown ? "--json and --tables list all" : "--all lists more")}:");
         text.Append('\n').AppendWrapped("", "  ", report.Losers.IsEmpty ? "No flip lost money." : Invariant(
-            $"{TextLines.Counted(report.Losers.Length, "flip")} lost money, {WagesSentences.Money(lost, report)} together, and what cost most:"));
+            $"{TextLines.Counted(report.Losers.Length, "flip")} lost money, {WagesSentences.Money(lost, report)} together{shown}"));
         foreach (LosingFlip loser in report.Losers.Take(most))
         {
             text.AppendWrapped("  ", "    ",
                 $"{loser.Id} {loser.Type} {WagesSentences.Money(loser.FullProfit, report)}: {loser.MainReason}");
         }
 
-        if (report.Losers.Length > most)
-            text.Append(Invariant($"  and {report.Losers.Length - most} more: {(most == LosersShown ? "--json and --tables list all" : "--all lists more")}\n"));
         if (WagesSentences.WrittenOff(report) is { } writtenOff)
             text.AppendWrapped("  ", "    ", writtenOff);
     }
@@ -158,9 +170,8 @@ public static class WagesText
     {
         if (!all)
         {
-            string idle = report.Bridge is { IdleCost: not 0 } bridge ? $", {Plain(bridge.IdleCost)} of it in idle months" : "";
             text.Append('\n').AppendWrapped("", "", Invariant(
-                $"Every cost in the files is on a piece, still here, or shown above{idle}; the sums are off by {Plain(report.Reconciliation.Difference)}. --all tells all: quarters, best and worst, colors, the look back, where hours went, {TextLines.Counted(report.Notes.Length, "note")}."));
+                $"The sums are off by {WagesSentences.Money(report.Reconciliation.Difference, report)}. --all: quarters, best and worst, colors, the look back, where hours went, {TextLines.Counted(report.Notes.Length, "note")}."));
             return;
         }
 
