@@ -126,7 +126,7 @@ public static class WagePlot
         string who = total.Counted < total.Flips
             ? string.Create(CultureInfo.InvariantCulture, $"{total.Counted} of your {Style.Count(total.Flips, "flip")}{span}")
             : total.Flips == 1 ? $"Your one flip{span}" : $"Your {Style.Count(total.Flips, "flip")}{span}";
-        string paid = $"{who} paid {(report.FullIsAtMost ? "at most " : "")}{MoneyText.Exact(wage, report.Workshop)} an hour";
+        string paid = $"{who} paid {(report.FullIsAtMost ? "at most " : "")}{MoneyText.Exact(wage, report.Workshop)} an hour ({WageBridgeText.FullWageName})";
         if (report.Workshop.TargetWage is not { } target)
             return paid;
         string wanted = $"the {MoneyText.Exact(target, report.Workshop)} you want";

@@ -13,7 +13,7 @@ public sealed record WageBridgeLine(string Name, string What, decimal Profit, de
 /// <remarks>
 /// The full wage is that of the pieces sold in the span: with the shares of tools, overheads and general hours that they
 /// carry, whenever those arose. The wage of the span takes the tools, overheads, general hours and losses of the span itself
-/// in their place, whoever carries them. Both rest on the pieces whose prices and hours are known; where those are some of
+/// in their place, whoever carries them; a piece given away, broken or stolen is lost with the hours spent on it. Both rest on the pieces whose prices and hours are known; where those are some of
 /// the pieces sold, they bear the costs and hours of the span by their number.
 /// </remarks>
 /// <param name="Pieces">Pieces sold whose prices and hours are known.</param>
@@ -30,6 +30,12 @@ public sealed record WageBridge(
     decimal SpanProfit, decimal SpanHours, decimal IdleCost, decimal IdleHours)
 {
     private const int HoursDigits = 2;
+
+    /// <summary>Hours of these pieces alone, at the bench and on the outings that brought them home.</summary>
+    public decimal OwnHours => SpanHours - BorneHours;
+
+    /// <summary>Hours of the span that no piece sold has alone, as far as these pieces bear them.</summary>
+    public required decimal BorneHours { get; init; }
 
     /// <summary>The full wage; above 0 hours.</summary>
     public decimal FullWage => FullProfit / AllHours;
@@ -62,9 +68,13 @@ public sealed record WageBridge(
         decimal idle = Sum(costs.ToolsIdle) + Sum(costs.OverheadsUnshared);
         decimal shared = costs.Pieces.Sum(piece => Sum(piece.Lines.Where(line => line.Kind == CostKind.Tools)))
             + Sum(costs.ToolsIdle) + Sum(costs.Overheads) - idle;
-        decimal lost = costs.Pieces
-            .Where(piece => piece.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && IsIn(piece.Piece.LeftOn))
-            .Sum(piece => StockMovement.UsualKinds.Sum(piece.Of));
+        (PieceCost Cost, PieceHours Hours)[] gone =
+        [
+            .. costs.Pieces.Zip(hours.Pieces).Where(
+                piece => piece.First.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && IsIn(piece.First.Piece.LeftOn)),
+        ];
+        decimal lost = gone.Sum(piece => StockMovement.UsualKinds.Sum(piece.Cost.Of));
+        decimal lostHours = WrittenOffHours(gone.Select(piece => piece.Hours));
         GeneralHours[] general = [.. hours.General.Where(entry => IsIn(entry.Date))];
         decimal generalHours = general.Sum(entry => entry.Hours);
         decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
@@ -72,27 +82,40 @@ public sealed record WageBridge(
         decimal part = decimal.Divide(known.Length, sold.Length);
         decimal other = idle + shared + lost;
         decimal borne = known.Length == sold.Length ? other : costs.Currency.Round(other * part);
-        decimal borneHours = known.Length == sold.Length ? generalHours : decimal.Round(generalHours * part, HoursDigits);
-        decimal borneIdleHours = known.Length == sold.Length ? idleHours : decimal.Round(idleHours * part, HoursDigits);
+        decimal otherHours = generalHours + lostHours;
+        decimal borneHours = BorneHoursOf(otherHours, known.Length, sold.Length);
         ImmutableArray<decimal> parts = Shares.Rounded(
             [idle * part, shared * part, lost * part], borne,
             Math.Max(costs.Currency.MinorDigits, borne.Trimmed().Scale));
+        ImmutableArray<decimal> hourParts = Shares.Rounded(
+            [idleHours * part, (generalHours - idleHours) * part, lostHours * part], borneHours,
+            Math.Max(HoursDigits, (int)borneHours.Trimmed().Scale));
         decimal carried = known.Sum(flip => flip.Cost.Of(CostKind.Tools) + flip.Cost.Of(CostKind.Overhead));
         decimal ownCosts = known.Sum(flip => flip.Cost.Total) - carried;
         return new(
             known.Length, sold.Length, known.Sum(flip => flip.FullProfit!.Value), known.Sum(flip => flip.Hours.All!.Value),
             [
-                new("months_without_work", "months without work, which no piece carries", -parts[0], borneIdleHours),
+                new("months_without_work", "months without work, which no piece carries", -parts[0], hourParts[0]),
                 new("carried_by_the_pieces", "wear, rent and general work that these pieces carry", carried,
                     -known.Sum(flip => flip.Hours.General)),
-                new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], borneHours - borneIdleHours),
-                new("written_off", "given away, broken, stolen and the like", -parts[2], 0),
+                new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], hourParts[1]),
+                new("written_off", "given away, broken, stolen and the like", -parts[2], hourParts[2]),
             ],
             known.Sum(flip => flip.Takings!.Value) - ownCosts - borne,
             known.Sum(flip => flip.Hours.Bench!.Value + flip.Hours.Outings) + borneHours,
-            idle, idleHours);
+            idle, idleHours)
+        {
+            BorneHours = borneHours,
+        };
 
         bool IsIn(DateOnly? day) => period is null || period.Contains(day);
         decimal Sum(IEnumerable<CostLine> lines) => lines.Where(line => IsIn(line.Date)).Sum(line => line.Amount);
     }
+
+    /// <summary>Hours lost with pieces that left without a sale: their own, for what they share stays in the span.</summary>
+    internal static decimal WrittenOffHours(IEnumerable<PieceHours> gone) => gone.Sum(piece => (piece.Bench ?? 0) + piece.Outings);
+
+    /// <summary>What some of the pieces sold bear of hours that no piece sold has alone.</summary>
+    internal static decimal BorneHoursOf(decimal hours, int pieces, int ofPieces) =>
+        pieces == ofPieces ? hours : decimal.Round(hours * decimal.Divide(pieces, ofPieces), HoursDigits);
 }

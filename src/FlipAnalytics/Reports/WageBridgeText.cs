@@ -25,10 +25,10 @@ public static class WageBridgeText
     {
         ArgumentNullException.ThrowIfNull(bridge);
         string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
-            : Invariant($"Idle months: {MoneyText.Exact(bridge.IdleCost, workshop)} and {bridge.IdleHours:0.##} h are on no piece, for nothing was worked on then; after them the full wage is {MoneyText.Exact(bridge.WageAfterIdleMonths, workshop)}. ");
+            : Invariant($"Idle months: {MoneyText.Exact(bridge.IdleCost, workshop)} and {bridge.IdleHours:0.##} h are on no piece, for nothing was worked on then; with their part of it these pieces paid {MoneyText.Exact(bridge.WageAfterIdleMonths, workshop)}. ");
         string part = bridge.Pieces == bridge.OfPieces ? ""
             : Invariant($" These pieces bear {bridge.Pieces} parts in {bridge.OfPieces} of such costs, by their number.");
-        return $"{idle}With all costs that fell into the {Noun(period)} in place of those the pieces carry, it is {MoneyText.Exact(bridge.SpanWage, workshop)} ({SpanWageName(period)}).{part}";
+        return $"{idle}With all costs that fell into the {Noun(period)} in place of those the pieces carry, it is {MoneyText.Exact(bridge.SpanWage, workshop)} an hour ({SpanWageName(period)}).{part}";
     }
 
     /// <summary>The same in short, for where the steps follow.</summary>
@@ -38,7 +38,7 @@ public static class WageBridgeText
     public static string InShort(WageBridge bridge, ReportPeriod? period, Workshop workshop)
     {
         ArgumentNullException.ThrowIfNull(bridge);
-        return $"With the costs of the {Noun(period)} in place of those they carry: {MoneyText.Exact(bridge.SpanWage, workshop)} ({SpanWageName(period)}).";
+        return $"With the costs of the {Noun(period)} in place of those they carry: {MoneyText.Exact(bridge.SpanWage, workshop)} an hour ({SpanWageName(period)}).";
     }
 
     /// <summary>The way from the one wage to the other, a row a step; an hour only where it is a wage.</summary>
@@ -56,6 +56,34 @@ public static class WageBridgeText
             ("profit", "left over", row => row.Profit),
             ("hours", "hours", row => row.Hours),
             ("an_hour", "an hour", row => row.Wage is { } wage ? workshop.Currency.Round(wage) : null));
+    }
+
+    /// <summary>Where every hour of the log is, seen from the wage of the span, as an equation.</summary>
+    /// <param name="hours">The hours.</param>
+    /// <param name="period">The span; null for the whole log.</param>
+    public static string? Sentence(WageHours hours, ReportPeriod? period)
+    {
+        ArgumentNullException.ThrowIfNull(hours);
+        string outside = string.Concat(hours.Outside.Where(place => place.Hours != 0).Select(place => Invariant($" + {place.What} {place.Hours:0.00}")));
+        return hours.Written == 0 ? null
+            : Invariant($"Every hour in the files: {SpanWageName(period)} {hours.InSpanWage:0.00}{outside} = {hours.Written:0.00}; off by {hours.Difference:0.00}.");
+    }
+
+    /// <summary>The same, a row a place.</summary>
+    /// <param name="hours">The hours.</param>
+    /// <param name="period">The span; null for the whole log.</param>
+    public static ReportTable Table(WageHours hours, ReportPeriod? period)
+    {
+        ArgumentNullException.ThrowIfNull(hours);
+        return ReportTable.Of(
+            "wage-hours", $"Every hour in the files, seen from the {SpanWageName(period)}",
+            [
+                new HoursPlace("span_wage", SpanWageName(period), hours.InSpanWage), .. hours.Outside,
+                new("written", "all hours in the files", hours.Written),
+            ],
+            ("place", "place", row => row.Name),
+            ("what", "what it is", row => row.What),
+            ("hours", "hours", row => row.Hours));
     }
 
     internal static void Append(StringBuilder text, WageBridge? bridge, ReportPeriod? period, Workshop workshop)

@@ -21,7 +21,7 @@ public sealed class ReportPlotTests
     public void TheWagePlotSaysWhatTheFlipsPaidAndWhichLost()
     {
         Figure figure = WagePlot.Of(WagesReport.Of(TwoFlips));
-        Assert.Equal("Your 2 flips paid 5.00 an hour, short of the 15.00 you want, though luck may be why", figure.Title);
+        Assert.Equal("Your 2 flips paid 5.00 an hour (full wage), short of the 15.00 you want, though luck may be why", figure.Title);
         Assert.EndsWith(
             "1 flip lost money: Loss. By quarter: 2026-Q1 10.00 over 1 flip; 2026-Q2 -15.00 over 1 flip.",
             figure.Alternative, StringComparison.Ordinal);

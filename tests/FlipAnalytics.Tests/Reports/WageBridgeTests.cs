@@ -16,7 +16,9 @@ public sealed class WageBridgeTests
             SalesLog log = given.Log;
             var period = ReportPeriod.Of(given.From, given.To);
             var quarter = QuarterReport.Of(log, period);
-            var wages = WagesReport.Of(log, quarter.Reckoned);
+            var wages = WagesReport.Of(log, period);
+            Assert.Equal(wages.Everywhere.Outside.AsEnumerable(), quarter.Hours.Everywhere.Outside.AsEnumerable());
+            Assert.Equal(wages.Bridge is null, quarter.Hours.Wage is null);
 
             Assert.Equal(wages.Total.FullWage, quarter.Hours.Bridge?.FullWage);
             Assert.Equal(wages.Bridge?.SpanProfit, quarter.Hours.Bridge?.SpanProfit);
@@ -42,6 +44,58 @@ public sealed class WageBridgeTests
             }
         },
         iter: Logs);
+
+    [Fact]
+    public void Every_hour_in_the_files_is_in_the_wage_of_the_span_or_named_as_outside_it() => QuarterLaws.Cases.Sample(
+        given =>
+        {
+            SalesLog log = given.Log;
+            decimal inFiles = log.Pieces.Sum(piece => piece.Hours ?? 0) + log.Hours.Sum(entry => entry.Hours)
+                + log.Trips.Sum(trip => trip.Hours ?? 0);
+            foreach (ReportPeriod? period in new[] { null, ReportPeriod.Of(given.From, given.To) })
+            {
+                var wages = WagesReport.Of(log, period);
+                Assert.Equal(inFiles, wages.Everywhere.Written);
+                Assert.Equal(0, wages.Everywhere.Difference);
+                Assert.Equal(wages.Bridge?.SpanHours ?? 0, wages.Everywhere.InSpanWage);
+                Assert.All(wages.Everywhere.Outside, place => Assert.True(place.Hours >= 0, place.ToString()));
+            }
+        },
+        iter: Logs);
+
+    /// <summary>
+    /// A desk: bought for 40, 8 hours, sold for 200. A chair: bought for 10, 3 hours, given away. 2 hours of clearing up in the
+    /// month of both: 1.45 of them are the desk's, by hours. Full wage 160 / 9.45 = 16.93. The quarter lost the chair with its
+    /// hours, and bears all the clearing up: 150 / (8 + 2 + 3) = 11.54.
+    /// </summary>
+    [Fact]
+    public void A_piece_given_away_takes_its_hours_into_the_wage_of_the_quarter_by_hand()
+    {
+        SalesLog log = new()
+        {
+            Date = new(2026, 3, 31),
+            Pieces =
+            [
+                new()
+                {
+                    Id = "P1", Type = "desk", BoughtOn = new(2026, 1, 5), BoughtPrice = 40, ReadyOn = new(2026, 1, 20),
+                    SoldOn = new(2026, 2, 10), SoldPrice = 200, Hours = 8,
+                },
+                new()
+                {
+                    Id = "P2", Type = "chair", BoughtOn = new(2026, 1, 5), BoughtPrice = 10, ReadyOn = new(2026, 1, 20),
+                    LeftOn = new(2026, 2, 10), LeftAs = LeftAs.Given, Hours = 3,
+                },
+            ],
+            Hours = [new(null, new(2026, 1, 15), WorkTask.Other, 2)],
+        };
+        var quarter = ReportPeriod.Parse("2026-Q1")!;
+        var wages = WagesReport.Of(log, quarter);
+        Assert.Equal((9.45m, 13m, 150m), (wages.Bridge!.AllHours, wages.Bridge.SpanHours, wages.Bridge.SpanProfit));
+        Assert.Equal((-10, 3m), (wages.Bridge.Lines[^1].Profit, wages.Bridge.Lines[^1].Hours));
+        Assert.Equal(11.54m, QuarterReport.Of(log, quarter).Hours.Wage!.PerHour);
+        Assert.Equal((13m, 13m), (wages.Everywhere.InSpanWage, wages.Everywhere.Written));
+    }
 
     [Fact]
     public void Every_cost_in_the_files_is_on_a_flip_on_another_piece_still_here_or_in_an_idle_month() => AnyLog.Sample(

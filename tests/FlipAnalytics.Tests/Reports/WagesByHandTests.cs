@@ -165,6 +165,6 @@ public sealed class WagesByHandTests
 
     [Fact]
     public void The_text_begins_with_the_answer() => Assert.StartsWith(
-        "The 2 of your 3 flips with price and hours on record paid $9.63 an hour, all that they carry of\ncosts and work counted (full wage).",
+        "The 2 of your 3 flips with price and hours on record paid $9.63 an hour (full wage: all that they\ncarry of costs and work counted).",
         WagesText.Render(Report), StringComparison.Ordinal);
 }

@@ -27,7 +27,7 @@ public sealed class WagesTextTests
     public void A_bare_list_of_pieces_gets_its_wage_and_what_it_leaves_out()
     {
         string text = Text(Sold("A"));
-        Assert.StartsWith("Your one flip paid at most 20.00 an hour, all that they carry of costs and work counted (full wage).", text, StringComparison.Ordinal);
+        Assert.StartsWith("Your one flip paid at most 20.00 an hour (full wage: all that they carry of costs and work counted).", text, StringComparison.Ordinal);
         Assert.Contains("Too few flips to say how much of that is luck, or whether pay rises or falls.", text, StringComparison.Ordinal);
         Assert.Contains("fees of 1 flip", text, StringComparison.Ordinal);
         Assert.Contains("No supplies are written down anywhere", text, StringComparison.Ordinal);

@@ -5,8 +5,8 @@ namespace FlipAnalytics;
 /// <summary>The profit for an hour of the owner's work.</summary>
 /// <remarks>
 /// Over the pieces sold in the span whose hours and both prices are known. Where those are all, profit is the net profit, and
-/// hours are theirs, at the bench and on outings, whenever worked, and the general hours of the span. Where they are some, they
-/// bear costs and hours of no single piece in proportion to their number.
+/// hours are theirs, at the bench and on outings, whenever worked, the general hours of the span, and those of the pieces written
+/// off in it. Where they are some, they bear costs and hours of others in proportion to their number.
 /// </remarks>
 /// <param name="Pieces">Pieces it rests on.</param>
 /// <param name="OfPieces">Pieces sold.</param>
@@ -19,45 +19,55 @@ public sealed record QuarterWage(int Pieces, int OfPieces, decimal Profit, decim
 /// <param name="BenchOfSold">Hands-on hours of the pieces sold, whenever worked; unknown ones are not in it.</param>
 /// <param name="OutingsOfSold">Their share of the hours of the outings that brought them home.</param>
 /// <param name="General">Hours of no single piece dated in the span, fruitless outings included.</param>
+/// <param name="OfWrittenOff">Hours of the pieces given away, broken, stolen and the like in the span, whenever worked.</param>
 /// <param name="SoldWithout">Pieces sold whose hands-on hours are unknown.</param>
 /// <param name="Worked">Hours worked in the span on whatever it was, as far as the log tells the day.</param>
 /// <param name="Wage">The wage of the span, with its own costs; null where nothing was sold or no hours are known.</param>
 /// <param name="Bridge">From the full wage of the pieces sold, with what they carry, to the wage of the span; null without
 /// a wage.</param>
+/// <param name="Everywhere">Every hour of the log, in the wage of the span or outside it.</param>
 public sealed record QuarterHours(
-    decimal BenchOfSold, decimal OutingsOfSold, decimal General, int SoldWithout, decimal Worked, QuarterWage? Wage,
-    WageBridge? Bridge)
+    decimal BenchOfSold, decimal OutingsOfSold, decimal General, decimal OfWrittenOff, int SoldWithout, decimal Worked,
+    QuarterWage? Wage, WageBridge? Bridge, WageHours Everywhere)
 {
     /// <summary>Hours that belong to the pieces sold and to the span.</summary>
-    public decimal Belonging => BenchOfSold + OutingsOfSold + General;
+    public decimal Belonging => BenchOfSold + OutingsOfSold + General + OfWrittenOff;
 
     internal static QuarterHours Of(
         QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales, QuarterProfit profit)
     {
         decimal general = books.Hours.General.Where(entry => period.Contains(entry.Date)).Sum(entry => entry.Hours);
+        decimal writtenOff = WageBridge.WrittenOffHours(books.Log.Pieces.Zip(books.Hours.Pieces)
+            .Where(piece => piece.First is { IsGone: true, LeftAs: not LeftAs.Kept } && period.Contains(piece.First.LeftOn))
+            .Select(piece => piece.Second));
+        var bridge = WageBridge.Of(books.Costs, books.Hours, period);
         return new(
             sales.Sum(sale => sale.BenchHours ?? 0),
             sales.Where(sale => sale.BenchHours is not null).Sum(sale => sale.OutingHours),
             general,
+            writtenOff,
             sales.Count(sale => sale.BenchHours is null),
             general + Away(books, period) + AtTheBench(books, period),
-            WageOf(sales, profit, general, books.Currency),
-            WageBridge.Of(books.Costs, books.Hours, period));
+            WageOf(sales, profit, general + writtenOff, books.Currency),
+            bridge,
+            WageHours.Of(books.Log, books.Hours, period, bridge));
     }
 
     /// <summary>The wage of some sales; a pure function, so that it can be worked by hand.</summary>
     internal static QuarterWage? WageOf(
-        ImmutableArray<QuarterSale> sales, QuarterProfit profit, decimal general, Currency currency)
+        ImmutableArray<QuarterSale> sales, QuarterProfit profit, decimal otherHours, Currency currency)
     {
         QuarterSale[] known = [.. sales.Where(sale => sale.HasPrices && sale.Hours is not null)];
-        if (known.Length == 0)
+        // As everywhere, hours on outings alone make no wage.
+        if (!known.Any(sale => sale.BenchHours > 0))
             return null;
         bool isAll = known.Length == sales.Length;
         decimal part = decimal.Divide(known.Length, sales.Length);
         decimal earned = isAll ? profit.Net
             : known.Sum(sale => sale.Contribution) - currency.Round(profit.OtherCosts * part);
-        decimal hours = known.Sum(sale => sale.Hours!.Value) + (isAll ? general : decimal.Round(general * part, 2));
-        return hours > 0 ? new(known.Length, sales.Length, earned, hours, currency.Round(earned / hours)) : null;
+        decimal hours = known.Sum(sale => sale.Hours!.Value)
+            + WageBridge.BorneHoursOf(otherHours, known.Length, sales.Length);
+        return new(known.Length, sales.Length, earned, hours, currency.Round(earned / hours));
     }
 
     private static decimal Away(QuarterBooks books, ReportPeriod period) =>

@@ -161,7 +161,7 @@ public static class QuarterSentences
             return null;
         string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
             : Invariant($" Idle months: {MoneyText.Exact(bridge.IdleCost, report.Workshop)} and {bridge.IdleHours:0.##} h of it are on no piece.");
-        return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour with all that they carry, of whatever month ({WageBridgeText.FullWageName}).{idle}";
+        return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour ({WageBridgeText.FullWageName}: with all that they carry, of whatever month).{idle}";
     }
 
     private static string? HoursMeant(QuarterReport report)
@@ -172,7 +172,8 @@ public static class QuarterSentences
         string share = hours.Wage is { } wage && wage.Pieces < wage.OfPieces
             ? " Costs and hours of no piece count for the known ones by their number."
             : "";
-        return $"Hours: {QuarterWords.Hours(hours.BenchOfSold)} at the bench and {QuarterWords.Hours(hours.OutingsOfSold)} on outings for the pieces sold, whenever worked, and {QuarterWords.Hours(hours.General)} general.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
+        string lost = hours.OfWrittenOff == 0 ? "" : $", and {QuarterWords.Hours(hours.OfWrittenOff)} on pieces written off";
+        return $"Hours: {QuarterWords.Hours(hours.BenchOfSold)} at the bench and {QuarterWords.Hours(hours.OutingsOfSold)} on outings for the pieces sold, whenever worked, {QuarterWords.Hours(hours.General)} general{lost}.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
     }
 
     private static string? AtMost(QuarterReport report)

@@ -21,6 +21,7 @@ public static class QuarterTables
             ProfitAndLoss(report), Cash(report), Stock(report), StockPieces(report), PiecesSold(report), Ratios(report),
             Comparison(report), NextSteps(report), Sums(report),
             WageBridgeText.Table(report.Hours.Bridge, report.Period, report.Workshop),
+            WageBridgeText.Table(report.Hours.Everywhere, report.Period),
             .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideTable.Of(report.SetAside)],
         ];
     }

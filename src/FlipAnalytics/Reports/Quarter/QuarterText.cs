@@ -61,6 +61,8 @@ public static class QuarterText
         }
 
         AppendSums(text, report);
+        if (WageBridgeText.Sentence(report.Hours.Everywhere, report.Period) is { } everywhere)
+            text.AppendWrapped("  ", "    ", everywhere);
         return text.ToString();
     }
 

@@ -15,7 +15,7 @@ public static class WagesJson
         var document = new WagesDocument(
             report.AsOf, report.Workshop.Currency.Code, report.Workshop.TargetWage, report.Period?.Name,
             WagesSentences.Answer(report), report.Total.CashWage, report.Total.FullWage, report.CashIsAtMost,
-            report.FullIsAtMost, report.Bridge?.WageAfterIdleMonths, report.Bridge?.SpanWage, report.Total, report.Bridge, report.Spread, report.Trend, report.FilledIn, report.UnsoldPieces,
+            report.FullIsAtMost, report.Bridge?.WageAfterIdleMonths, report.Bridge?.SpanWage, report.Total, report.Bridge, report.Everywhere, report.Spread, report.Trend, report.FilledIn, report.UnsoldPieces,
             report.By(WageGroupBy.Type).Groups, report.By(WageGroupBy.Color).Groups,
             report.By(WageGroupBy.Source).Groups, report.By(WageGroupBy.Quarter).Groups, report.Flips, report.Losers,
             report.WrittenOff, report.Hours, report.Hindsight, report.LeftOut, report.MissingCosts,
@@ -46,6 +46,7 @@ internal sealed record WagesDocument(
     decimal? SpanWage,
     WageSum Total,
     WageBridge? WageBridge,
+    WageHours WageHours,
     WageSpread? Spread,
     WageTrend? Trend,
     WagesFilledIn? HoursFilledIn,

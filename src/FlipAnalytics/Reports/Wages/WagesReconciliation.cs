@@ -78,7 +78,7 @@ public sealed record HoursReconciliation(
     }
 
     /// <summary>On each day the lesser of its outings' hours and its entries for sourcing.</summary>
-    private static decimal Twice(SalesLog log, HoursLedger hours)
+    internal static decimal Twice(SalesLog log, HoursLedger hours)
     {
         var outings = hours.Outings.Concat(hours.General)
             .Where(general => general.Origin.File == Columns.Trips.File && general.Date is not null)

@@ -50,6 +50,9 @@ public sealed record WagesReport
     /// <summary>From the full wage to that of the span, or of the whole log; null where there is no wage.</summary>
     public WageBridge? Bridge { get; init; }
 
+    /// <summary>Every hour of the log, in the wage of the span or outside it.</summary>
+    public required WageHours Everywhere { get; init; }
+
     /// <summary>How the wages of single flips lie; null where none has one.</summary>
     public WageSpread? Spread { get; init; }
 
@@ -131,6 +134,7 @@ public sealed record WagesReport
             .. book.Pieces.Where(piece => piece.Piece.IsGone && piece.Piece.LeftAs is not LeftAs.Kept
                 && (period is null || period.Contains(piece.EndedOn))),
         ];
+        var bridge = WageBridge.Of(book, hours, period);
         return new()
         {
             AsOf = log.Date,
@@ -140,7 +144,8 @@ public sealed record WagesReport
             UnsoldPieces = log.Pieces.Length - sold.Length,
             Total = total,
             Groupings = groupings,
-            Bridge = WageBridge.Of(book, hours, period),
+            Bridge = bridge,
+            Everywhere = WageHours.Of(log, hours, period, bridge),
             Spread = WageSpread.Of(flips, log.Workshop.TargetWage),
             Trend = WageTrend.Of(flips, currency),
             Losers = LosingFlips.Of(flips, log.Workshop),

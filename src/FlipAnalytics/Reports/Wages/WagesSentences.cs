@@ -39,7 +39,7 @@ public static class WagesSentences
         string bench = total.CashWage is { } cash && (total.OutsideHours != 0 || total.CashProfit != total.FullProfit)
             ? $" At the bench alone, before shared costs: {AtMost(report.CashIsAtMost)}{Money(cash, report)}."
             : "";
-        return $"{which} paid {AtMost(report.FullIsAtMost)}{Money(wage, report)} an hour, all that they carry of costs and work counted ({WageBridgeText.FullWageName}).{bench}";
+        return $"{which} paid {AtMost(report.FullIsAtMost)}{Money(wage, report)} an hour ({WageBridgeText.FullWageName}: all that they carry of costs and work counted).{bench}";
     }
 
     /// <summary>How sure it is, how single flips lie, and where it is going.</summary>

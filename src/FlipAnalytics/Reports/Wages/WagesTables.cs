@@ -14,6 +14,7 @@ public static class WagesTables
         [
             Flips(report), .. report.Groupings.Select(grouping => Groups(report, grouping.By)), Losers(report), HoursByTask(report), Hindsight(report),
             WageBridgeText.Table(report.Bridge, report.Period, report.Workshop),
+            WageBridgeText.Table(report.Everywhere, report.Period),
             Reconciliation(report),
             .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideTable.Of(report.SetAside)],
         ];

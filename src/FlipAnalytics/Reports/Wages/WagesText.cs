@@ -207,6 +207,9 @@ public static class WagesText
                 $"Hours: these flips {hours.CountedFlips:0.00}{parts} = written down {hours.Written:0.00}; off by {hours.Difference:0.00}."));
         }
 
+        if (WageBridgeText.Sentence(report.Everywhere, report.Period) is { } everywhere)
+            text.AppendWrapped("", "  ", everywhere);
+
         string Plain(decimal amount) => MoneyText.PlainExact(amount, report.Workshop);
     }
 

@@ -280,6 +280,7 @@ def quarter(first, last):
         - sum(a for d, a in wear if d <= last),
         "bench_hours_of_sold": sum(bench.get(p["id"], D(0)) for p in sold),
         "outing_hours_of_sold": sum(outing_hours[p["id"]] for p in sold if p["id"] in bench),
+        "written_off_hours": sum(bench.get(p["id"], D(0)) + outing_hours[p["id"]] for p in gone),
         "general_hours": sum(h for d, h in general if within(d)),
         "hours_worked": sum(h for d, h in general + fruitful if within(d))
         + sum(w for i, d, w in work if i in bench and within(d)),

@@ -205,7 +205,7 @@ public sealed class QuarterMutationTests
             ["tools"] = Text(profit.ToolWear, report.Opening.Tools, report.Closing.Tools),
             ["overheads"] = Text(profit.Overheads),
             ["hours"] = Text(
-                report.Hours.BenchOfSold, report.Hours.OutingsOfSold, report.Hours.General, report.Hours.SoldWithout,
+                report.Hours.BenchOfSold, report.Hours.OutingsOfSold, report.Hours.General, report.Hours.OfWrittenOff, report.Hours.SoldWithout,
                 decimal.Round(report.Hours.Worked, 6)),
             ["cash"] = string.Join(';', report.Cash.Lines) + Text(report.Cash.DrivingReckoned),
             ["stock"] = string.Join(';', new[] { report.Opening, report.Closing }

@@ -44,6 +44,7 @@ public sealed class QuarterReferenceTests
             ("tools_closing", report.Closing.Tools),
             ("bench_hours_of_sold", report.Hours.BenchOfSold),
             ("outing_hours_of_sold", report.Hours.OutingsOfSold),
+            ("written_off_hours", report.Hours.OfWrittenOff),
             ("general_hours", report.Hours.General),
             ("hours_worked", decimal.Round(report.Hours.Worked, 6)),
         ];
