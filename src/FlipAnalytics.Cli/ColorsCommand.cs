@@ -44,22 +44,13 @@ internal sealed class ColorsCommand
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is null)
             return opened.ExitCode;
-        GroupComparisonReport report = Compared(opened.Log);
-        report = report with
-        {
-            WorthALook = RowsWorthALook.Sentence(opened.Log, without =>
-            {
-                GroupComparisonReport other = Compared(without);
-                bool isSame = other.Advice.Kind == report.Advice.Kind && other.Advice.Recommended.SequenceEqual(report.Advice.Recommended);
-                return (isSame ? 0 : 1, $"the answer would be: {GroupComparisonText.Answer(other).TrimEnd('.')}");
-            }),
-        };
+        string? type = parsed.GetValue(next);
+        GroupComparisonReport report = GroupComparison
+            .Of(opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, type, parsed.GetValue(newWords))
+            .WithWorthALook(opened.Log, type);
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(GroupComparisonPlot.Of(report), picture);
         log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
-
-        GroupComparisonReport Compared(SalesLog known) => GroupComparison.Of(
-            known, parsed.GetValue(by) ?? GroupedBy.Color, parsed.GetValue(next), parsed.GetValue(newWords) || known != opened.Log);
     }
 }

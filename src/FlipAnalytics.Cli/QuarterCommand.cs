@@ -63,12 +63,9 @@ internal sealed class QuarterCommand
             throw new CommandProblemException(refusal);
         // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
-        var report = QuarterReport.Of(sales, period);
-        report = report with
+        QuarterReport report = QuarterReport.Of(sales, period).WithWorthALook(sales) with
         {
-            WorthALook = RowsWorthALook.Sentence(
-                sales, report.Profit.Net, without => QuarterReport.Of(without, period).Profit.Net, "the profit",
-                profit => MoneyText.Whole(profit, sales.Workshop)),
+            Chosen = isLeftAlone && parsed.GetValue(span) is null ? QuarterSentences.Chosen(sales, period) : null,
             IsOver = isLeftAlone && Clock.Today > period.To,
             SetAside = opened.SetAside,
         };

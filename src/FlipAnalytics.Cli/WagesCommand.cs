@@ -75,14 +75,10 @@ internal sealed class WagesCommand
 
     private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod? span)
     {
-        WagesReport report = Filled(sales);
-        report = report with
-        {
-            SetAside = opened.SetAside,
-            WorthALook = RowsWorthALook.Sentence(
-                sales, report.Total.FullWage, without => Filled(without).Total.FullWage, "the full wage",
-                wage => MoneyText.Exact(wage, sales.Workshop)),
-        };
+        // The estimates are made while the books are written.
+        Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
+        WagesReport report = WagesReport.Of(sales, span).WithWorthALook(sales) with { SetAside = opened.SetAside };
+        report = report.FillIn(estimates.GetAwaiter().GetResult());
         if (parsed.GetValue(tables) is { } folder)
         {
             foreach (string path in ReportTableFiles.Write(report.Tables(), folder))
@@ -92,12 +88,5 @@ internal sealed class WagesCommand
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(WagePlot.Of(report), picture);
         log.Print(parsed, opened, () => WagesJson.Render(report), () => WagesText.Render(report, parsed.GetValue(by), parsed.GetValue(all)));
-
-        WagesReport Filled(SalesLog known)
-        {
-            // The estimates are made while the books are written.
-            Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(known));
-            return WagesReport.Of(known, span).FillIn(estimates.GetAwaiter().GetResult());
-        }
     }
 }

@@ -16,6 +16,8 @@ public static class ColorsHtml
         foreach (string note in report.WordNotes)
             html.Paragraph(note);
         html.Lead(sentences.Headline());
+        if (report.WorthALook is { } doubt)
+            html.Paragraph(doubt);
         foreach (string sentence in sentences.Evidence().Concat(sentences.Pairs()))
             html.Paragraph(sentence);
         return html.Content();

@@ -22,6 +22,8 @@ public static class PurchaseHtml
         foreach (string note in report.WordNotes)
             html.Paragraph(note);
         html.Lead(sentences.Headline);
+        if (report.WorthALook is { } doubt)
+            html.Paragraph(doubt);
         foreach (string sentence in sentences.Sentences)
             html.Paragraph(sentence);
         if (sentences.Leverage is { } leverage)

@@ -11,6 +11,8 @@ public static class QuarterHtml
     {
         ArgumentNullException.ThrowIfNull(report);
         Html html = new Html().Lead(QuarterSentences.Headline(report));
+        if (report.WorthALook is { } doubt)
+            html.Paragraph(doubt);
         foreach (string sentence in QuarterSentences.Beneath(report).Concat(report.Lacking))
             html.Paragraph(sentence);
         return (report.Hours.Bridge is null ? html : html.Then(ReportFrame.Table(

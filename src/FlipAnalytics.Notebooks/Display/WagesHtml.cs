@@ -12,6 +12,8 @@ public static class WagesHtml
     {
         ArgumentNullException.ThrowIfNull(report);
         Html html = new Html().Lead(WagesSentences.Answer(report));
+        if (report.WorthALook is { } doubt)
+            html.Paragraph(doubt);
         foreach (string sentence in WagesSentences.Around(report))
             html.Paragraph(sentence);
         html.Items(WagesSentences.Missing(report));

@@ -3,6 +3,16 @@ namespace FlipAnalytics;
 /// <summary>Whether the most to pay hangs on a row of the log that is worth a look.</summary>
 public static class PurchaseDoubt
 {
+    /// <summary>The same answers with the line on that row, where they hang on one.</summary>
+    /// <param name="report">The answers.</param>
+    /// <param name="log">The log they rest on.</param>
+    /// <param name="terms">What the owner asks of a purchase.</param>
+    public static PurchaseReport WithWorthALook(this PurchaseReport report, SalesLog log, PurchaseTerms terms)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report with { WorthALook = Sentence(report, log, terms) };
+    }
+
     /// <summary>The line on that row; null where the answers are the same without it.</summary>
     /// <param name="report">The answers.</param>
     /// <param name="log">The log they rest on.</param>

@@ -41,6 +41,9 @@ public sealed record TableReading(
     int RowsSetAside,
     ImmutableArray<string> UnknownColumns)
 {
+    /// <summary>What the rows set aside hold, as far as it can be read.</summary>
+    public AmountsSetAside Aside { get; init; } = new(0, 0, 0, 0);
+
     /// <summary>Cells that count as unknown because they cannot be read, in rows that are used.</summary>
     public int CellsSetAside { get; init; }
 }

@@ -37,6 +37,9 @@ internal sealed class ReadTable<T>(LogTable table, bool isPresent)
     /// <summary>Records that are in the log, in file order.</summary>
     public IEnumerable<T> Kept => Read.Where(record => !setAside.Contains(record));
 
+    /// <summary>What could be read of the rows that are not in the log; of a row whose cells cannot be told apart, nothing.</summary>
+    public IEnumerable<T> Aside => Unusable.Concat(setAside);
+
     public bool IsKept(T record) => !setAside.Contains(record);
 
     /// <summary>Takes a record out of the log; its problem is the caller's to report.</summary>

@@ -109,7 +109,17 @@ internal sealed record ReadTables
 
     public ImmutableArray<TableReading> Summaries() =>
     [
-        Pieces.Summary(), Asking.Summary(), Hours.Summary(), Supplies.Summary(), Uses.Summary(),
-        Trips.Summary(), Tools.Summary(), Overheads.Summary(), Colours.Summary(),
+        Pieces.Summary() with { Aside = AmountsSetAside.Of(Pieces.Aside) },
+        Asking.Summary(),
+        Hours.Summary() with { Aside = AmountsSetAside.Working(Hours.Aside.Select(entry => (decimal?)entry.Hours)) },
+        Supplies.Summary() with { Aside = AmountsSetAside.Spending(Supplies.Aside.Select(purchase => purchase.Price)) },
+        Uses.Summary(),
+        Trips.Summary() with
+        {
+            Aside = AmountsSetAside.Spending(Trips.Aside.Select(trip => trip.OtherCost)) with { Hours = Trips.Aside.Sum(trip => trip.Hours ?? 0) },
+        },
+        Tools.Summary() with { Aside = AmountsSetAside.Spending(Tools.Aside.Select(tool => tool.Price)) },
+        Overheads.Summary() with { Aside = AmountsSetAside.Spending(Overheads.Aside.Select(row => (decimal?)row.Amount)) },
+        Colours.Summary(),
     ];
 }

@@ -39,7 +39,8 @@ public static class QuarterJson
             report.Notes,
             report.Sums,
             report.SetAside,
-            report.WorthALook);
+            report.WorthALook,
+            report.Chosen);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -71,7 +72,8 @@ internal sealed record QuarterDocument(
     ImmutableArray<string> Notes,
     ImmutableArray<QuarterSum> Sums,
     ImmutableArray<RowsSetAside> SetAside,
-    string? WorthALook);
+    string? WorthALook,
+    string? Chosen);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -80,6 +80,9 @@ public sealed record QuarterReport
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 
+    /// <summary>Which span was taken where none was named, and why, in a sentence; null where it needs no word.</summary>
+    public string? Chosen { get; init; }
+
     /// <summary>
     /// Whether the calendar has passed the span, though facts are known only up to a day in it: a log that was left alone.
     /// </summary>
@@ -102,6 +105,14 @@ public sealed record QuarterReport
         var current = ReportPeriod.QuarterOf(log.Date);
         return current.To <= log.Date || current.Before is not { } before || !(log.FirstFact() <= before.To) ? current : before;
     }
+
+    /// <summary>The same report, with the line on a row that is worth a look where the profit hangs on one.</summary>
+    /// <param name="log">The log it was made of.</param>
+    public QuarterReport WithWorthALook(SalesLog log) => this with
+    {
+        WorthALook = RowsWorthALook.Sentence(
+            log, Profit.Net, without => Of(without, Period).Profit.Net, "the profit", profit => MoneyText.Whole(profit, Workshop)),
+    };
 
     /// <summary>Why there is no report of a span, in a sentence; null where there is one.</summary>
     /// <param name="log">The log, as of its date.</param>

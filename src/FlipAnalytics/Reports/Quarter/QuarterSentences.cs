@@ -35,6 +35,20 @@ public static class QuarterSentences
             $"{when} you {made}. Hours and prices are known for {wage.Pieces} of the {wage.OfPieces} pieces sold: these {(wage.Profit < 0 ? "lost" : "made")} {Rough(report, decimal.Abs(wage.Profit))} for {QuarterWords.Hours(wage.Hours)} hours, {hourly} an hour ({SpanWage(report)}).");
     }
 
+    /// <summary>Why a span was taken where none was named, of a log that was left alone.</summary>
+    /// <param name="log">The log, as of its last entry.</param>
+    /// <param name="period">The span.</param>
+    public static string Chosen(SalesLog log, ReportPeriod period)
+    {
+        ArgumentNullException.ThrowIfNull(log);
+        ArgumentNullException.ThrowIfNull(period);
+        if (period.To > log.Date)
+            return Invariant($"No span was named: this is the one quarter your log tells of, up to {log.Date:yyyy-MM-dd}.");
+        var last = ReportPeriod.QuarterOf(log.Date);
+        return last == period ? $"No span was named: {period.Name} is the last quarter in your log."
+            : Invariant($"No span was named: {period.Name} is the last quarter that your log tells to its end. flip quarter {last.Name} tells the rest, up to {log.Date:yyyy-MM-dd}.");
+    }
+
     /// <summary>How that compares with the wage wanted, which hours these are, and what is missing in it.</summary>
     /// <param name="report">The report.</param>
     /// <param name="all">Whether to say too which hours these are.</param>

@@ -29,7 +29,9 @@ public static class QuarterText
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
-        if (RowsSetAside.Sentence(report.SetAside) is { } without)
+        if (report.Chosen is { } chosen)
+            text.AppendWrapped("  ", "  ", chosen);
+        if (SetAsideText.Sentence(report.SetAside, report.Workshop) is { } without)
             text.AppendWrapped("  ", "  ", without);
         if (report.WorthALook is { } doubt)
             text.AppendWrapped("  ", "  ", doubt);

@@ -114,6 +114,15 @@ public sealed record WagesReport
     public WagesReport FillIn(IReadOnlyDictionary<string, decimal> hours) =>
         this with { FilledIn = WagesFilledIn.Of(Flips, hours, Workshop.Currency) };
 
+    /// <summary>The same report, with the line on a row that is worth a look where the full wage hangs on one.</summary>
+    /// <param name="log">The log it was made of.</param>
+    public WagesReport WithWorthALook(SalesLog log) => this with
+    {
+        WorthALook = RowsWorthALook.Sentence(
+            log, Total.FullWage, without => Of(without, Period).Total.FullWage, $"the {WageBridgeText.FullWageName}",
+            wage => MoneyText.Exact(wage, Workshop)),
+    };
+
     /// <summary>The wages of a log.</summary>
     /// <param name="log">The log, as of its date.</param>
     /// <param name="period">The span in which the flips were sold; null for all.</param>

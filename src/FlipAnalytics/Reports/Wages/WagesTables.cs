@@ -16,7 +16,7 @@ public static class WagesTables
             WageBridgeText.Table(report.Bridge, report.Period, report.Workshop),
             WageBridgeText.Table(report.Everywhere, report.Period),
             Reconciliation(report),
-            .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideTable.Of(report.SetAside)],
+            .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideText.Table(report.SetAside)],
         ];
     }
 

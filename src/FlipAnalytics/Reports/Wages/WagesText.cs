@@ -36,7 +36,7 @@ public static class WagesText
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", WagesSentences.Answer(report));
-        if (RowsSetAside.Sentence(report.SetAside) is { } without)
+        if (SetAsideText.Sentence(report.SetAside, report.Workshop) is { } without)
             text.AppendWrapped("  ", "  ", without);
         if (report.WorthALook is { } doubt)
             text.AppendWrapped("  ", "  ", doubt);
