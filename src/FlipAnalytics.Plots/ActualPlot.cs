@@ -49,7 +49,11 @@ public static class ActualPlot
             panel.TryName(row.PieceId, row.Predicted, row.Actual);
         return sheet.Finish(farthest.Length == 0 ? "" : "Farthest outside: " + string.Join("; ", farthest.Select(row =>
             string.Create(CultureInfo.InvariantCulture,
-                $"{row.PieceId} {row.Actual:#,0.#} where {row.Low:#,0.#} to {row.High:#,0.#} was predicted"))) + ".");
+                $"{row.PieceId} {Amount(row.Actual)} where {Amount(row.Low)} to {Amount(row.High)} was predicted"))) + ".");
+
+        string Amount(double amount) => check.Workshop is { } workshop
+            ? MoneyText.Whole(decimal.CreateSaturating(amount), workshop)
+            : string.Create(CultureInfo.InvariantCulture, $"{amount:0.#} {check.Unit}");
     }
 
     private static string Capital(string text) => char.ToUpperInvariant(text[0]) + text[1..];

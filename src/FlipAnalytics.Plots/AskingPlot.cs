@@ -29,7 +29,7 @@ public static class AskingPlot
             return Sheet.Sentence("Asking prices since the listing", "No piece has both a listing date and an asking price.");
         AskingHistory[] shown = [.. pieces.Take(MostRows)];
         var sheet = new Sheet(
-            Title(shown),
+            Title(shown, workshop),
             $"Asking prices in {workshop.Currency.Code}. Dot: listed. Triangle: price changed. Diamond: sold. Ring: still on sale. Cross: left unsold.");
         float rowHeight = shown.Length switch { 1 => 150, <= 4 => 90, _ => 52 };
         Panel panel = sheet.AddPanel(new(
@@ -41,13 +41,13 @@ public static class AskingPlot
             LinesUp = true,
         });
         for (int i = 0; i < shown.Length; i++)
-            Draw(panel, shown[i], -2 * i, withPrices: shown.Length <= 4);
+            Draw(panel, shown[i], -2 * i, workshop, withPrices: shown.Length <= 4);
         if (pieces.Count > shown.Length)
             sheet.AddLines(string.Create(CultureInfo.InvariantCulture, $"and {pieces.Count - shown.Length} more"), Lettering.Quiet, 1);
-        return sheet.Finish(string.Join("; ", shown.Select(piece => $"{piece.PieceId}, {piece.Name}: {Story(piece)}")) + ".");
+        return sheet.Finish(string.Join("; ", shown.Select(piece => $"{piece.PieceId}, {piece.Name}: {Story(piece, workshop)}")) + ".");
     }
 
-    private static void Draw(Panel panel, AskingHistory piece, double row, bool withPrices)
+    private static void Draw(Panel panel, AskingHistory piece, double row, Workshop workshop, bool withPrices)
     {
         decimal[] amounts = [.. piece.Asked.Select(asked => asked.Price).Append(piece.SalePrice ?? piece.Asked[^1].Price)];
         Scale own = Scale.Fixed((double)amounts.Min(), (double)amounts.Max(), []);
@@ -67,12 +67,12 @@ public static class AskingPlot
             _ => Waiting,
         }, 11);
         foreach (AskedPrice asked in piece.Asked.Where(_ => withPrices))
-            panel.TryNameAbove(Money(asked.Price), asked.Day, At(asked.Price));
+            panel.TryNameAbove(MoneyText.Spoken(asked.Price, workshop), asked.Day, At(asked.Price));
         panel.NameRow($"{piece.PieceId} {piece.Name}", row, mostLines: 2);
-        panel.Write(Story(piece), panel.X.High, row, gap: 10, wrapTo: 3);
+        panel.Write(Story(piece, workshop), panel.X.High, row, gap: 10, wrapTo: 3);
     }
 
-    private static string Story(AskingHistory piece)
+    private static string Story(AskingHistory piece, Workshop workshop)
     {
         string asked = string.Join(" → ", piece.Asked.Length > 3
             ? [Money(piece.Asked[0].Price), "…", Money(piece.Asked[^1].Price)]
@@ -84,12 +84,14 @@ public static class AskingPlot
             _ => "on sale, day",
         };
         return string.Create(CultureInfo.InvariantCulture, $"{asked}, {end} {piece.LastDay}");
+
+        string Money(decimal amount) => MoneyText.Spoken(amount, workshop);
     }
 
-    private static string Title(AskingHistory[] pieces)
+    private static string Title(AskingHistory[] pieces, Workshop workshop)
     {
         if (pieces is [var only])
-            return $"{only.PieceId}, {only.Name}: {Story(only)}";
+            return $"{only.PieceId}, {only.Name}: {Story(only, workshop)}";
         AskingHistory longest = pieces.MaxBy(piece => piece.LastDay)!;
         int waiting = pieces.Count(piece => piece.State == PieceState.OnSale);
         string state = waiting == 0
@@ -98,6 +100,4 @@ public static class AskingPlot
         return string.Create(CultureInfo.InvariantCulture,
             $"{state}; {longest.PieceId}, {longest.Name}, took longest: {longest.LastDay} days");
     }
-
-    private static string Money(decimal amount) => amount.ToString("#,0.##", CultureInfo.InvariantCulture);
 }

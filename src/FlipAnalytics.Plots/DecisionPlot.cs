@@ -20,7 +20,7 @@ public static class DecisionPlot
             : ceiling > 0 ? $"Most to pay for this {type}: {Money(ceiling)}"
             : $"Even as a gift this {type} falls {Money(-ceiling)} short of your wage");
         string steps = WaterfallPlot.AddTo(
-            sheet, [.. decision.Waterfall.Select(step => (step.Item, (double)step.Amount))], $"expected amounts, {workshop.Currency.Code}");
+            sheet, ShownSteps.Of(decision, workshop), $"expected amounts, {workshop.Currency.Code}", workshop);
         sheet.Top += 10;
         return sheet.Finish($"{steps} {ChancePlot.AddTo(sheet, decision, workshop)}");
 

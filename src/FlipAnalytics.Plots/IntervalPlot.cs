@@ -64,11 +64,11 @@ public static class IntervalPlot
             panel.Line([(row.Low, -i), (row.High, -i)], look.Line(clear ? 2.5f : 1.5f));
             panel.Marks([(row.Estimate, -i)], look, 9);
             panel.NameRow(row.Name, -i, string.Create(CultureInfo.InvariantCulture, $" ({row.Count})"));
-            panel.Write(Whole(row.Estimate), panel.X.High, -i, gap: 12);
+            panel.Write(Scale.SignedWholePercent(row.Estimate), panel.X.High, -i, gap: 12);
         }
 
         return string.Join("; ", effects.Rows.Select(row => string.Create(CultureInfo.InvariantCulture,
-            $"{row.Name} {Whole(row.Estimate)}, {Whole(row.Low)} to {Whole(row.High)}, {Style.Count(row.Count, "piece")}"))) + ".";
+            $"{row.Name} {Scale.SignedWholePercent(row.Estimate)}, {Scale.SignedWholePercent(row.Low)} to {Scale.SignedWholePercent(row.High)}, {Style.Count(row.Count, "piece")}"))) + ".";
     }
 
     private static string Title(EffectIntervals effects)
@@ -77,10 +77,6 @@ public static class IntervalPlot
             return finding;
         if (effects.Rows.Where(row => row.StandsOut).MaxBy(row => Math.Abs(row.Estimate)) is not { } most)
             return $"No {effects.Group} clearly changes the {effects.Response}";
-        string amount = Math.Abs(most.Estimate).ToString("#,0", CultureInfo.InvariantCulture);
-        return $"{char.ToUpperInvariant(effects.Response[0])}{effects.Response[1..]} with {most.Name}: {amount} % {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";
+        return $"{char.ToUpperInvariant(effects.Response[0])}{effects.Response[1..]} with {most.Name}: {Scale.Percent(Math.Round(Math.Abs(most.Estimate)) / 100)} {(most.Estimate > 0 ? "above" : "below")} the average {effects.Group}";
     }
-
-    private static string Whole(double percent) =>
-        percent.ToString("+#,0;\u2212#,0;0", CultureInfo.InvariantCulture) + " %";
 }

@@ -21,7 +21,7 @@ public static class PricePlot
 
         string unit = prices.Workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm";
         string currency = prices.Workshop.Currency.Code;
-        var sheet = new Sheet(Title(prices, piece, unit, currency), Explanation(prices));
+        var sheet = new Sheet(Title(prices, piece, unit), Explanation(prices));
         double[] widths = [.. prices.Sales.Select(sale => (double)sale.Width)];
         double[] amounts =
         [
@@ -53,17 +53,19 @@ public static class PricePlot
         }
 
         return sheet.Finish(Explanation(prices) + (prices.Curve.IsEmpty ? "" : string.Create(CultureInfo.InvariantCulture,
-            $" At {prices.Curve[0].Width:0.#} {unit} from {prices.Curve[0].Low:0} to {prices.Curve[0].High:0}, at {prices.Curve[^1].Width:0.#} {unit} from {prices.Curve[^1].Low:0} to {prices.Curve[^1].High:0} {currency}.")));
+            $" At {prices.Curve[0].Width:0.#} {unit} from {Money(prices.Curve[0].Low, prices)} to {Money(prices.Curve[0].High, prices)}, at {prices.Curve[^1].Width:0.#} {unit} from {Money(prices.Curve[^1].Low, prices)} to {Money(prices.Curve[^1].High, prices)}.")));
     }
 
-    private static string Title(PriceBySize prices, string piece, string unit, string currency) => prices.Curve switch
+    private static string Title(PriceBySize prices, string piece, string unit) => prices.Curve switch
     {
         [] => $"What a {piece} brought by its width",
         [var only] => string.Create(CultureInfo.InvariantCulture,
-            $"A {piece} of {only.Width:0.#} {unit} likely brings {only.Median:#,0} {currency}"),
+            $"A {piece} of {only.Width:0.#} {unit} likely brings {Money(only.Median, prices)}"),
         [var first, .., var last] => string.Create(CultureInfo.InvariantCulture,
-            $"A {piece} of {first.Width:0.#} {unit} likely brings {first.Median:#,0} {currency}, one of {last.Width:0.#} {unit} {last.Median:#,0}"),
+            $"A {piece} of {first.Width:0.#} {unit} likely brings {Money(first.Median, prices)}, one of {last.Width:0.#} {unit} {Money(last.Median, prices)}"),
     };
+
+    private static string Money(decimal amount, PriceBySize prices) => MoneyText.Whole(amount, prices.Workshop);
 
     private static string Explanation(PriceBySize prices) => string.Create(CultureInfo.InvariantCulture,
         $"Circles: {Style.Count(prices.Sales.Length, "past sale")}. Band: where 8 in 10 sales of a piece bought now would fall, if nothing but its width is known.{(prices.OtherSales > 0 ? $" {Style.Count(prices.OtherSales, "more sale")} of this type had no width or another count." : "")}");

@@ -26,8 +26,9 @@ public static class QuarterPlot
         {
             words.Add(WaterfallPlot.AddTo(
                 sheet,
-                [.. report.Profit.Waterfall().Select(step => (step.Item, (double)step.Amount))],
-                $"{report.Reckoned.Name}, {currency}"));
+                report.Profit.Waterfall(),
+                $"{report.Reckoned.Name}, {currency}",
+                report.Workshop));
             sheet.Top += PanelGap;
             words.Add(AddChanges(sheet, report, currency));
             sheet.Top += PanelGap;

@@ -16,24 +16,26 @@ public static class WaterfallPlot
     /// <param name="title">What the picture says.</param>
     /// <param name="steps">A start, changes and a result; names may be long.</param>
     /// <param name="moneyLabel">Text below the axis, such as the currency.</param>
+    /// <param name="workshop">The workshop, for its symbol and currency.</param>
     /// <exception cref="ArgumentException">There is a single step, or they do not add up.</exception>
-    public static Figure Of(string title, IReadOnlyList<(string Item, double Amount)> steps, string moneyLabel)
+    public static Figure Of(string title, IReadOnlyList<WaterfallStep> steps, string moneyLabel, Workshop workshop)
     {
         ArgumentNullException.ThrowIfNull(title);
         ArgumentNullException.ThrowIfNull(steps);
         ArgumentNullException.ThrowIfNull(moneyLabel);
+        ArgumentNullException.ThrowIfNull(workshop);
         if (steps.Count == 0)
             return Sheet.Sentence(title, "There are no amounts to show.");
         var sheet = new Sheet(title);
-        return sheet.Finish(AddTo(sheet, steps, moneyLabel));
+        return sheet.Finish(AddTo(sheet, steps, moneyLabel, workshop));
     }
 
     /// <summary>Adds the waterfall to a sheet.</summary>
     /// <returns>The amounts in words.</returns>
-    internal static string AddTo(Sheet sheet, IReadOnlyList<(string Item, double Amount)> steps, string moneyLabel)
+    internal static string AddTo(Sheet sheet, IReadOnlyList<WaterfallStep> steps, string moneyLabel, Workshop workshop)
     {
         Span[] spans = Spans(steps);
-        string[] amounts = [.. Amounts(steps, spans)];
+        string[] amounts = [.. Amounts(steps, spans, workshop)];
         Panel panel = sheet.AddPanel(new(
             Scale.Of(spans.SelectMany(span => new[] { span.From, span.To })), moneyLabel,
             Scale.Fixed(-steps.Count + 0.5, 0.5, []), "", steps.Count * RowHeight)
@@ -57,14 +59,15 @@ public static class WaterfallPlot
         return string.Join(", ", steps.Zip(amounts, (step, amount) => $"{step.Item} {amount}")) + $"; {moneyLabel}.";
     }
 
-    private static IEnumerable<string> Amounts(IReadOnlyList<(string Item, double Amount)> steps, Span[] spans)
+    // A change says its direction; the digits are the same in every row.
+    private static IEnumerable<string> Amounts(IReadOnlyList<WaterfallStep> steps, Span[] spans, Workshop workshop)
     {
-        string digits = steps.All(step => double.IsInteger(step.Amount)) ? "#,0" : "#,0.00";
-        return steps.Zip(spans, (step, span) => step.Amount.ToString(
-            span.StandsOnZero ? $"{digits};\u2212{digits}" : $"+{digits};\u2212{digits};{digits}", CultureInfo.InvariantCulture));
+        bool isWhole = steps.All(step => decimal.IsInteger(step.Amount));
+        return steps.Zip(spans, (step, span) => (!span.StandsOnZero && step.Amount > 0 ? "+" : "")
+            + (isWhole ? MoneyText.Whole(step.Amount, workshop) : MoneyText.Exact(step.Amount, workshop)));
     }
 
-    private static Span[] Spans(IReadOnlyList<(string Item, double Amount)> steps)
+    private static Span[] Spans(IReadOnlyList<WaterfallStep> steps)
     {
         if (steps.Count < 2)
         {
@@ -73,25 +76,24 @@ public static class WaterfallPlot
         }
 
         var spans = new Span[steps.Count];
-        double level = 0;
+        decimal level = 0;
         for (int i = 0; i < steps.Count - 1; i++)
         {
-            spans[i] = new(level, level + steps[i].Amount, StandsOnZero: i == 0);
-            level = spans[i].To;
+            spans[i] = new((double)level, (double)(level + steps[i].Amount), StandsOnZero: i == 0);
+            level += steps[i].Amount;
         }
 
-        (string item, double result) = steps[^1];
-        double roundingOfAllSteps = 0.01 * steps.Count;
-        if (!(Math.Abs(level - result) <= roundingOfAllSteps))
+        WaterfallStep last = steps[^1];
+        if (level != last.Amount)
         {
             throw new ArgumentException(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"The steps add up to {level} but '{item}' is {result}: the last must be the sum of the others."),
+                    $"The steps add up to {level} but '{last.Item}' is {last.Amount}: the last must be the sum of the others."),
                 nameof(steps));
         }
 
-        spans[^1] = new(0, result, StandsOnZero: true);
+        spans[^1] = new(0, (double)last.Amount, StandsOnZero: true);
         return spans;
     }
 

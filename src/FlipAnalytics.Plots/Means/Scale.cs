@@ -92,6 +92,10 @@ internal sealed record Scale(
     public static string SignedPercent(double percent) =>
         percent.ToString("+#,0.#;\u2212#,0.#;0", CultureInfo.InvariantCulture) + " %";
 
+    /// <summary>A change in whole percent with its sign.</summary>
+    public static string SignedWholePercent(double percent) =>
+        percent.ToString("+#,0;\u2212#,0;0", CultureInfo.InvariantCulture) + " %";
+
     /// <summary>Where a value stands, 0 at the low end and 1 at the high end.</summary>
     public double Share(double value) => (Place(value) - Place(Low)) / (Place(High) - Place(Low));
 

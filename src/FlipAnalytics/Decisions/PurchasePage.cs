@@ -17,8 +17,7 @@ internal sealed class PurchasePage
     {
         this.report = report;
         this.decision = decision;
-        // Whole units say enough of a dresser; small amounts need their minor digits.
-        isSmall = decision.SalePrice is { Mean: < 20 };
+        isSmall = ShownSteps.IsSmall(decision);
     }
 
     /// <summary>The page: on a screen, as many notes as fit; in full, all notes and the cautions with whom to ask.</summary>
@@ -115,20 +114,16 @@ internal sealed class PurchasePage
 
     private void AppendWaterfall(StringBuilder text)
     {
-        // The page shows fewer digits than the record, and its steps must still add up.
-        var steps = decision.Waterfall;
-        int digits = isSmall ? report.Workshop.Currency.MinorDigits : 0;
-        decimal total = decimal.Round(steps[^1].Amount, digits, MidpointRounding.AwayFromZero);
-        var shown = Shares.Rounded([.. steps.SkipLast(1).Select(s => s.Amount)], total, digits);
-        int width = Math.Max(8, shown.Max(a => Plain(a).Length) + 2);
-        for (int i = 0; i < shown.Length; i++)
+        var steps = ShownSteps.Of(decision, report.Workshop);
+        int width = Math.Max(8, steps.SkipLast(1).Max(step => Plain(step.Amount).Length) + 2);
+        for (int i = 0; i < steps.Length - 1; i++)
         {
-            string sign = i == 0 ? "  " : shown[i] <= 0 ? "- " : "+ ";
-            string line = $"  {sign}{steps[i].Item,-16}{Plain(Math.Abs(shown[i])).PadLeft(width)}";
+            string sign = i == 0 ? "  " : steps[i].Amount <= 0 ? "- " : "+ ";
+            string line = $"  {sign}{steps[i].Item,-16}{Plain(Math.Abs(steps[i].Amount)).PadLeft(width)}";
             text.Append($"{line,-36}  {Detail(steps[i].Item)}".TrimEnd()).Append('\n');
         }
 
-        text.Append($"  = {steps[^1].Item,-16}{Plain(total).PadLeft(width)}".TrimEnd()).Append('\n');
+        text.Append($"  = {steps[^1].Item,-16}{Plain(steps[^1].Amount).PadLeft(width)}".TrimEnd()).Append('\n');
     }
 
     public string Detail(string item) => item switch

@@ -52,6 +52,9 @@ public sealed record ModelCheck
     /// <summary>The unit of the amounts, such as USD or hours.</summary>
     public required string Unit { get; init; }
 
+    /// <summary>The workshop, where the amounts are its money; null where they are hours.</summary>
+    public Workshop? Workshop { get; init; }
+
     /// <summary>Chance that a range in <see cref="Rows"/> holds, 0 to 1.</summary>
     public double Level { get; init; } = RangeLevel;
 
@@ -84,6 +87,7 @@ public sealed record ModelCheck
             Model = model,
             Response = ModelFitting.Words(model),
             Unit = model == ModelName.Hours ? "hours" : models.Log.Workshop.Currency.Code,
+            Workshop = model == ModelName.Hours ? null : models.Log.Workshop,
             Influence = LeastSquaresReport.Influence(ModelFitting.Specification(model), ModelFitting.Rows(models, model)),
         };
         if (models.Amount(model) is not { } fitted)

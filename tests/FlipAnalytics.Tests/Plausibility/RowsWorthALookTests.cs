@@ -1,3 +1,5 @@
+using FlipAnalytics.Notebooks;
+
 namespace FlipAnalytics.Tests;
 
 /// <summary>An answer says when it hangs on a row that looks like a slip.</summary>
@@ -40,6 +42,24 @@ public class RowsWorthALookTests
         Assert.Contains($"line {few[0].Row}, sold_price", sentence, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void Every_page_of_a_notebook_shows_the_line_that_its_report_has()
+    {
+        const string line = "Worth a look: pieces.csv line 7.";
+        SalesLog log = Read(60, 4);
+        var purchase = PurchaseReport.Of(log, [new() { Id = "C1", Type = log.Pieces[0].Type }], new());
+        HtmlPart[] pages =
+        [
+            WagesHtml.Answer(WagesReport.Of(log) with { WorthALook = line }),
+            QuarterHtml.Answer(QuarterReport.Of(log, QuarterReport.UsualPeriod(log)) with { WorthALook = line }),
+            ColorsHtml.Answer(GroupComparison.Of(log, GroupedBy.Color) with { WorthALook = line }),
+            PurchaseHtml.Answer(purchase with { WorthALook = line }),
+        ];
+        Assert.All(pages, page => Assert.Equal(2, page.Html.Split(line).Length));
+        foreach (string notebook in new[] { "01-sourcing", "02-colors", "03-quarter", "04-wages" })
+            Assert.Contains(".WithWorthALook(opened.Log", House.Repository.Read("notebooks", $"{notebook}.ipynb"), StringComparison.Ordinal);
+    }
+
     // With the lines of its files.
     private static SalesLog Read(int pieces, ulong seed)
     {
@@ -48,7 +68,5 @@ public class RowsWorthALookTests
         return folder.Read().Log!;
     }
 
-    private static string? Wage(SalesLog log) => RowsWorthALook.Sentence(
-        log, WagesReport.Of(log).Total.FullWage, without => WagesReport.Of(without).Total.FullWage, "the full wage",
-        wage => MoneyText.Exact(wage, log.Workshop));
+    private static string? Wage(SalesLog log) => WagesReport.Of(log).WithWorthALook(log).WorthALook;
 }

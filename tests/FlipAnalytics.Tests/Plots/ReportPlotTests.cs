@@ -57,7 +57,7 @@ public sealed class ReportPlotTests
             [new("sales", 100), new("paid for the pieces sold", -20), new("what you made", 80)], [.. report.Profit.Waterfall()]);
         Figure figure = QuarterPlot.Of(report);
         Assert.Equal("In 2026-Q1 you made 80.00 for 8 hours: 10.00 an hour (wage of the quarter). It paid less than you want: 5.00 below 15.00", figure.Title);
-        Assert.Contains("sales 100, paid for the pieces sold −20, what you made 80", figure.Alternative, StringComparison.Ordinal);
+        Assert.Contains("sales 100, paid for the pieces sold -20, what you made 80", figure.Alternative, StringComparison.Ordinal);
         Assert.Contains("2026-Q1: 80.00, 1 sold; 2025-Q4, the one before: the log begins later", figure.Alternative, StringComparison.Ordinal);
         // The piece sold in May was bought 30 days before, so nothing is in stock in March.
         Assert.EndsWith("No piece in stock on 2026-03-31.", figure.Alternative, StringComparison.Ordinal);
