@@ -28,6 +28,11 @@ public sealed class CommittedNotebookTests
 
     [Theory]
     [MemberData(nameof(All))]
+    public void ANotebookHasOneCellWhoseAnswerOpensThePage(string file) =>
+        Assert.Single(Read(file).Code, cell => cell.Tags.Contains("answer"));
+
+    [Theory]
+    [MemberData(nameof(All))]
     public void ANotebookBeginsWithTheQuestionItAnswers(string file)
     {
         string heading = Read(file).Cells[0].Source.Split('\n')[0];
