@@ -95,9 +95,8 @@ internal sealed class BuyCommand
             NewWords = parsed.GetValue(newWords),
         };
         var report = PurchaseReport.Of(sales, pieces.Candidates, terms);
-        report = report with
+        report = report.WithWorthALook(sales, terms) with
         {
-            WorthALook = PurchaseDoubt.Sentence(report, sales, terms),
             SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })],
         };
         if (parsed.GetValue(tables) is { } folder)

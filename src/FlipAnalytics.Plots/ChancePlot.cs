@@ -58,15 +58,12 @@ public static class ChancePlot
             : $"Chance of earning {wage}: {string.Join("; ", marked.Select(point => point.Text))}.";
     }
 
-    private static string Average(PurchaseDecision decision) =>
-        decision.Verdict == Verdict.Buy ? ": it is the average that pays" : ", but on average it does not pay";
-
     private static string Title(PurchaseDecision decision, Workshop workshop) => decision switch
     {
         { Verdict: Verdict.CannotSayYet } =>
             $"Whether this {decision.Candidate.Type} pays cannot be said yet: what its chances look like by the little that is known",
         { ChanceOfTargetWage: { } chance, Candidate.StickerPrice: { } sticker } => string.Create(CultureInfo.InvariantCulture,
-            $"At the sticker price of {MoneyText.Spoken(sticker, workshop)}, {100 * chance:0} in 100 such purchases pay your wage{(AverageText.Of(decision) is null ? "" : Average(decision))}"),
+            $"At the sticker price of {MoneyText.Spoken(sticker, workshop)}, {100 * chance:0} in 100 such purchases pay your wage{AverageText.Ending(decision)}"),
         _ => $"Most to pay for this {decision.Candidate.Type}: {MoneyText.Whole(decision.Ceiling ?? 0, workshop)}",
     };
 }

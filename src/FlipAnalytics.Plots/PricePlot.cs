@@ -19,7 +19,7 @@ public static class PricePlot
                 $"No sold {prices.Type} has a width yet. Fill in width in pieces.csv for those you sold.");
         }
 
-        string unit = prices.Workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm";
+        string unit = prices.Workshop.LengthUnit.Word();
         string currency = prices.Workshop.Currency.Code;
         var sheet = new Sheet(Title(prices, piece, unit), Explanation(prices));
         double[] widths = [.. prices.Sales.Select(sale => (double)sale.Width)];

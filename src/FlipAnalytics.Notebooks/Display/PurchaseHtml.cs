@@ -56,7 +56,7 @@ public static class PurchaseHtml
         html.Paragraph(PurchaseSentences.Of(report, decision).Basis ?? NoLimit(decision));
         if (decision.Comparables.IsEmpty)
             return;
-        string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm";
+        string unit = report.Workshop.LengthUnit.Word();
         html.Table(
             $"Past sales most like {Name(decision)}, nearest first",
             [

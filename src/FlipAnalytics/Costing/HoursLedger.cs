@@ -10,6 +10,9 @@ namespace FlipAnalytics;
 /// <param name="General">Its share of the hours that <c>hours.csv</c> gives to no single piece.</param>
 public sealed record PieceHours(decimal? Bench, decimal Outings, decimal General)
 {
+    /// <summary>Hours of it alone, at the bench as far as known and on its outing.</summary>
+    internal decimal Own => (Bench ?? 0) + Outings;
+
     /// <summary>Hours outside the bench.</summary>
     public decimal Outside => Outings + General;
 

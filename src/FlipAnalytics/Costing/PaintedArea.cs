@@ -28,8 +28,6 @@ public static class PaintedArea
     /// <summary>Square metres in a square foot, exactly.</summary>
     public const decimal SquareMetresPerSquareFoot = 0.09290304m;
 
-    private const decimal CentimetresPerInch = 2.54m;
-
     // A side chair's seat, legs, stretchers and rails come to this; from solid to spindle 8 to 15 are usual. No form
     // gives it from width, depth and height.
     private const decimal ChairSquareFeet = 11.8m;
@@ -83,7 +81,7 @@ public static class PaintedArea
         feet *= piece.Count ?? 1;
         return unit == LengthUnit.Centimetre ? feet * SquareMetresPerSquareFoot : feet;
 
-        decimal? Inches(decimal? length) => unit == LengthUnit.Centimetre ? length / CentimetresPerInch : length;
+        decimal? Inches(decimal? length) => unit == LengthUnit.Centimetre ? length / LengthUnits.CentimetresPerInch : length;
     }
 
     private static decimal Of(FurnitureForm form, decimal w, decimal d, decimal h) => form switch

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace FlipAnalytics;
 
 /// <summary>
@@ -19,9 +17,19 @@ public static class AverageText
         {
             { Verdict: Verdict.Buy, ChanceOfTargetWage: < Half } =>
                 "It is the average that pays: fewer than half of such pieces earn your wage, and the good ones make up for the rest.",
-            { Verdict: Verdict.Leave, ChanceOfTargetWage: > Half } => string.Create(CultureInfo.InvariantCulture,
-                $"More than half of such pieces would earn it, but the others lose more than those gain: on average it does not pay."),
+            { Verdict: Verdict.Leave, ChanceOfTargetWage: > Half } =>
+                "More than half of such pieces would earn it, but the others lose more than those gain: on average it does not pay.",
             _ => null,
         };
+    }
+
+    /// <summary>The same as the end of a sentence that has told the chance; empty where the two agree.</summary>
+    /// <param name="decision">The answer.</param>
+    public static string Ending(PurchaseDecision decision)
+    {
+        ArgumentNullException.ThrowIfNull(decision);
+        return Of(decision) is null ? ""
+            : decision.Verdict == Verdict.Buy ? ": it is the average that pays"
+            : ", but on average it does not pay";
     }
 }

@@ -3,9 +3,6 @@ namespace FlipAnalytics;
 /// <summary>What is known of a piece when cautions are looked up for it; whatever is null is unknown.</summary>
 public sealed record CautionQuery
 {
-    /// <summary>Exact by the international definition of the inch (1959).</summary>
-    private const decimal CentimetresPerInch = 2.54m;
-
     /// <summary>Kind of furniture in the owner's words.</summary>
     public required string Type { get; init; }
 
@@ -46,7 +43,7 @@ public sealed record CautionQuery
     internal decimal? OuterCubicInches =>
         Width * Depth * Height / (UnitsPerInch * UnitsPerInch * UnitsPerInch);
 
-    private decimal UnitsPerInch => LengthUnit == LengthUnit.Centimetre ? CentimetresPerInch : 1;
+    private decimal UnitsPerInch => LengthUnit == LengthUnit.Centimetre ? LengthUnits.CentimetresPerInch : 1;
 
     private static decimal? AboveZero(decimal? length, string name) => length is null or > 0
         ? length

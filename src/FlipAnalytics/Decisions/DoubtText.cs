@@ -49,7 +49,7 @@ internal static class DoubtText
             yield return $"{sales} would halve that range.{guess}";
     }
 
-    private static string Sales(int count) => Text($"{TextLines.Counted(count, "more sale")}");
+    private static string Sales(int count) => TextLines.Counted(count, "more sale");
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,3 @@
-using MathNet.Numerics.Statistics;
-
 namespace FlipAnalytics;
 
 /// <summary>
@@ -26,7 +24,11 @@ internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Wor
     private double Wage => Crossing.Number(wage);
 
     /// <summary>The range of the most to pay if the market were known: 86 in 100 between its ends.</summary>
-    public static (double Low, double High) Range(double[] ceilings) => (Quantile(ceilings, (1 - RangeLevel) / 2), Quantile(ceilings, (1 + RangeLevel) / 2));
+    public static (double Low, double High) Range(double[] ceilings)
+    {
+        double[] values = [.. ceilings];
+        return (EquallyLikely.Quantile(values, (1 - RangeLevel) / 2), EquallyLikely.Quantile(values, (1 + RangeLevel) / 2));
+    }
 
     /// <summary>What to do at a price, or that it cannot be said yet.</summary>
     /// <param name="price">The sticker price.</param>
@@ -119,6 +121,4 @@ internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Wor
     private static decimal Step(double value) => value switch { < 2 => 0.1m, < 20 => 0.5m, < 100 => 1, < 1000 => 5, _ => 50 };
 
     private static double Width(double[] ceilings) => Range(ceilings) is var (low, high) ? high - low : 0;
-
-    private static double Quantile(double[] values, double p) => ArrayStatistics.QuantileCustomInplace([.. values], p, QuantileDefinition.R5);
 }

@@ -12,8 +12,6 @@ internal static class LoadText
     /// <summary>Inches from which on furniture is carried by two (common practice, from memory).</summary>
     private const decimal LongForOne = 40;
 
-    private const decimal CentimetresPerInch = 2.54m;
-
     /// <summary>The sentences; none where no size is known.</summary>
     /// <param name="candidate">The piece in the store; its sizes are those of one item.</param>
     /// <param name="workshop">The workshop, for its unit and car.</param>
@@ -22,8 +20,8 @@ internal static class LoadText
         decimal[] sides = [.. new[] { candidate.Width, candidate.Depth, candidate.Height }.OfType<decimal>().OrderDescending()];
         if (sides.Length == 0)
             return [];
-        string unit = workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm";
-        decimal longForOne = workshop.LengthUnit == LengthUnit.Inch ? LongForOne : decimal.Round(LongForOne * CentimetresPerInch);
+        string unit = workshop.LengthUnit.Word();
+        decimal longForOne = workshop.LengthUnit == LengthUnit.Inch ? LongForOne : decimal.Round(LongForOne * LengthUnits.CentimetresPerInch);
         string each = candidate.Count > 1 ? "Each is" : "It is";
         ImmutableArray<string> lift = sides[0] < longForOne ? [] :
         [

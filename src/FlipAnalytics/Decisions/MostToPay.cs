@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.Statistics;
 
 namespace FlipAnalytics;
 
@@ -78,6 +77,8 @@ public sealed class MostToPay
         double[] ifKnown = CeilingIfKnown.Of(candidate, laws, forecast, selling, prices.Average(), Wage);
         var (low, high) = FirmVerdict.Range(ifKnown);
         Verdict? verdict = VerdictOf(candidate.StickerPrice, ceilingMoney, ifKnown, forecast.SalePrice.Average());
+        decimal careful = Money(EquallyLikely.Quantile(prices, 1 - Crossing.Number(terms.CautiousChance)));
+        ImmutableArray<InputNote> inputs = CandidateInputs.Notes(models, candidate, laws);
         var decision = plain with
         {
             Verdict = verdict,
@@ -85,12 +86,12 @@ public sealed class MostToPay
             CeilingLow = Money(low),
             CeilingHigh = Money(high),
             WhatDecides = verdict == Verdict.CannotSayYet ? firm.Decides(candidate, laws) : null,
-            CeilingCautious = Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance))),
+            WalkAway = OpeningOffer.WalkAway(ceilingMoney, workshop),
+            CeilingCautious = careful,
             CeilingBreakEven = Money(affordable.At(0).Average()),
             ChanceOfTargetWage = candidate.StickerPrice is { } price
                 ? Crossing.Rounded(ShareAtLeast(prices, Crossing.Number(price)), 4) : null,
-            Chances = Chances(
-                prices, candidate.StickerPrice, ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance)))),
+            Chances = Chances(prices, candidate.StickerPrice, ceilingMoney, careful),
             WageAtSticker = candidate.StickerPrice is { } sticker
                 && affordable.ExpectedWage(Crossing.Number(sticker)) is { } earned ? Money(earned) : null,
             HaggleTo = verdict == Verdict.Haggle ? ceilingMoney : null,
@@ -102,25 +103,20 @@ public sealed class MostToPay
             Comparables = Comparables.Nearest(models, candidate),
             Leverages = Leverages(candidate, laws, forecast),
             GuessShare = GuessShare(forecast, laws.Guessed),
-            Inputs = CandidateInputs.Notes(models, candidate, laws),
+            Inputs = inputs,
             Notes =
             [
-                .. CandidateInputs.Notes(models, candidate, laws).Select(note => note.Text),
-                .. PurchaseNotes.OfSkew(
-                    ceilingMoney, Money(Quantile(prices, 1 - Crossing.Number(terms.CautiousChance))), terms.CautiousChance),
+                .. inputs.Select(note => note.Text),
+                .. PurchaseNotes.OfSkew(ceilingMoney, careful, terms.CautiousChance),
                 .. PurchaseNotes.Of(candidate, models, terms, selling, forecast, laws),
             ],
         };
-        return decision with
-        {
-            Offer = OpeningOffer.For(decision, selling, workshop),
-            WalkAway = OpeningOffer.WalkAway(decision, workshop),
-        };
+        return decision with { Offer = OpeningOffer.For(decision, selling, workshop) };
     }
 
     private ImmutableArray<PriceChance> Chances(double[] prices, decimal? sticker, params decimal[] limits)
     {
-        double last = new[] { Quantile(prices, 1 - LeastChance), 1.2 * (Crossing.Number(sticker) ?? 0), 1 }.Max();
+        double last = new[] { EquallyLikely.Quantile(prices, 1 - LeastChance), 1.2 * (Crossing.Number(sticker) ?? 0), 1 }.Max();
         return
         [
             .. Enumerable.Range(0, ChancePoints + 1).Select(i => Money(last * i / ChancePoints))
@@ -161,8 +157,8 @@ public sealed class MostToPay
         [
             .. open.Select(o =>
                 {
-                    decimal low = Crossing.Rounded(Quantile(o.Values, (1 - RangeLevel) / 2), 1);
-                    decimal high = Crossing.Rounded(Quantile(o.Values, (1 + RangeLevel) / 2), 1);
+                    decimal low = Crossing.Rounded(EquallyLikely.Quantile(o.Values, (1 - RangeLevel) / 2), 1);
+                    decimal high = Crossing.Rounded(EquallyLikely.Quantile(o.Values, (1 + RangeLevel) / 2), 1);
                     return new Leverage(o.Item, low, CeilingOf(o.State(low), laws), high, CeilingOf(o.State(high), laws));
                 })
                 .OrderByDescending(l => Math.Abs(l.CeilingAtHigh - l.CeilingAtLow)),
@@ -194,13 +190,9 @@ public sealed class MostToPay
     {
         double[] ordered = [.. values];
         return new(
-            round(values.Average()), round(Quantile(ordered, 0.5)), round(Quantile(ordered, (1 - RangeLevel) / 2)),
-            round(Quantile(ordered, (1 + RangeLevel) / 2)), Crossing.Rounded(RangeLevel, 2));
+            round(values.Average()), round(EquallyLikely.Quantile(ordered, 0.5)), round(EquallyLikely.Quantile(ordered, (1 - RangeLevel) / 2)),
+            round(EquallyLikely.Quantile(ordered, (1 + RangeLevel) / 2)), Crossing.Rounded(RangeLevel, 2));
     }
-
-    // Equally likely nodes: the value at rank p·n, halfway between neighbours at the steps. The values may change places.
-    private static double Quantile(double[] values, double p) =>
-        ArrayStatistics.QuantileCustomInplace(values, p, QuantileDefinition.R5);
 
     private static double ShareAtLeast(double[] values, double value) =>
         (double)values.Count(v => v >= value) / values.Length;

@@ -26,7 +26,7 @@ public sealed record OpeningOffer(decimal Offer, decimal Discount, int Purchases
     }
 
     /// <summary>The opening offer; null where there is no sticker price, nothing to pay, or the piece is to be left.</summary>
-    /// <param name="decision">The answer.</param>
+    /// <param name="decision">The answer, with its price to walk away at.</param>
     /// <param name="selling">What the log shows of the owner's haggling.</param>
     /// <param name="workshop">The workshop, for its currency.</param>
     public static OpeningOffer? For(PurchaseDecision decision, SellingTerms selling, Workshop workshop)
@@ -35,7 +35,7 @@ public sealed record OpeningOffer(decimal Offer, decimal Discount, int Purchases
         ArgumentNullException.ThrowIfNull(selling);
         ArgumentNullException.ThrowIfNull(workshop);
         if (decision is not { Verdict: Verdict.Buy or Verdict.Haggle, Candidate.StickerPrice: > 0 and var sticker }
-            || WalkAway(decision, workshop) is not > 0)
+            || decision.WalkAway is not { } limit)
         {
             return null;
         }
@@ -44,22 +44,21 @@ public sealed record OpeningOffer(decimal Offer, decimal Discount, int Purchases
         decimal discount = known == 0 ? CommonDiscount
             : (known * UpperQuarter(selling) + CommonPurchases * CommonDiscount) / (known + CommonPurchases);
         // What is left to come up by must lie below the price to walk away at.
-        decimal most = Math.Min(sticker, WalkAway(decision, workshop)!.Value);
+        decimal most = Math.Min(sticker, limit);
         decimal offer = Round(Math.Min(sticker * (1 - discount), most), workshop);
         return offer > 0 ? new(offer, decimal.Round(discount, 4), known) : null;
     }
 
     /// <summary>
-    /// The price at which to walk away: the most to pay, rounded down to what one says aloud; null where there is none or it
-    /// is not above zero.
+    /// The price at which to walk away: the most to pay, rounded down to what one says aloud; null where it is not above
+    /// zero.
     /// </summary>
-    /// <param name="decision">The answer.</param>
+    /// <param name="ceiling">The most to pay.</param>
     /// <param name="workshop">The workshop, for its currency.</param>
-    public static decimal? WalkAway(PurchaseDecision decision, Workshop workshop)
+    public static decimal? WalkAway(decimal ceiling, Workshop workshop)
     {
-        ArgumentNullException.ThrowIfNull(decision);
         ArgumentNullException.ThrowIfNull(workshop);
-        return decision.Ceiling is > 0 and var ceiling && Round(ceiling, workshop) is > 0 and var price ? price : null;
+        return ceiling > 0 && Round(ceiling, workshop) is > 0 and var price ? price : null;
     }
 
     /// <summary>The offer in a sentence.</summary>

@@ -26,7 +26,7 @@ internal static class PurchaseListText
         HashSet<int> shown = [];
         foreach (int i in Enumerable.Range(0, all.Length).OrderBy(i => Rank(all[i])))
         {
-            left -= lines[i].Count(sign => sign == '\n');
+            left -= TextLines.LineCount(lines[i]);
             if (left < 0)
                 break;
             shown.Add(i);

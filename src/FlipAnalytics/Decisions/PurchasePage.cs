@@ -30,12 +30,10 @@ internal sealed class PurchasePage
         if (detail.HasFlag(PurchaseDetail.Everything))
             return above + Notes(decision.Notes.Length) + cautions;
         int shown = decision.Notes.Length;
-        while (shown > 0 && Count(above) + Count(Notes(shown)) + Count(cautions) > lines)
+        while (shown > 0 && TextLines.LineCount(above) + TextLines.LineCount(Notes(shown)) + TextLines.LineCount(cautions) > lines)
             shown--;
         return above + Notes(shown) + cautions;
     }
-
-    private static int Count(string text) => text.Count(sign => sign == '\n');
 
     private string Above()
     {
@@ -153,7 +151,7 @@ internal sealed class PurchasePage
         if (!string.Equals(sale.Type, decision.Candidate.Type, StringComparison.OrdinalIgnoreCase))
             words.Add(sale.Type);
         if (sale.Width is { } width)
-            words.Add(Text($"{width:0.#} {(report.Workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm")} wide"));
+            words.Add(Text($"{width:0.#} {report.Workshop.LengthUnit.Word()} wide"));
         if (sale.Colour is { } colour)
             words.Add(colour);
         if (sale.Condition is { } condition)

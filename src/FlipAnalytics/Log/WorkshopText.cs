@@ -15,7 +15,7 @@ internal static class WorkshopText
         Add(top, "name", workshop.Name);
         top["currency"] = workshop.Currency.Code;
         Add(top, "symbol", workshop.Symbol);
-        top["length_unit"] = workshop.LengthUnit == LengthUnit.Inch ? "in" : "cm";
+        top["length_unit"] = workshop.LengthUnit.Word();
         top["distance_unit"] = workshop.DistanceUnit == DistanceUnit.Mile ? "mi" : "km";
         Add(top, "target_wage", workshop.TargetWage);
         Add(top, "hours_per_week", workshop.HoursPerWeek);

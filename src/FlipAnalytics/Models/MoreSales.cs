@@ -15,6 +15,10 @@ internal sealed class MoreSales(FittedModels models)
     // Halving what so many sales leave open takes more of them than anyone would wait for.
     private const int MostSales = 40;
 
+    // The same for every number of invented sales.
+    private readonly Lazy<ImmutableArray<EffectsRow>> priceRows = new(models.PriceRows);
+    private readonly Lazy<ImmutableArray<EffectsRow>> hoursRows = new(models.Rows.HoursRows);
+
     private readonly ConcurrentDictionary<(string Type, bool OfAnything, int Count), (EffectsModel Price, EffectsModel Hours)> fits = new();
 
     /// <summary>
@@ -58,9 +62,9 @@ internal sealed class MoreSales(FittedModels models)
 
     private (EffectsModel Price, EffectsModel Hours) Fitted(string type, bool ofAnything, int count) => (
         EffectsModel.TryFit(
-            Expectations.SalePrice, models.PriceRows().AddRange(Invented(models.Price!, models.SaleDate, type, ofAnything, count)))!,
+            Expectations.SalePrice, priceRows.Value.AddRange(Invented(models.Price!, models.SaleDate, type, ofAnything, count)))!,
         EffectsModel.TryFit(
-            Expectations.Hours, models.Rows.HoursRows().AddRange(Invented(models.Hours, models.Log.Date, type, ofAnything, count)))!);
+            Expectations.Hours, hoursRows.Value.AddRange(Invented(models.Hours, models.Log.Date, type, ofAnything, count)))!);
 
     private IEnumerable<EffectsRow> Invented(EffectsModel model, DateOnly date, string type, bool ofAnything, int count)
     {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.Statistics;
 
 namespace FlipAnalytics;
 
@@ -94,5 +93,5 @@ public sealed record PriceBySize
     }
 
     private static decimal At(double[] values, decimal probability, Currency currency) => Crossing.Money(
-        ArrayStatistics.QuantileCustomInplace(values, Crossing.Number(probability), QuantileDefinition.R5), currency);
+        EquallyLikely.Quantile(values, Crossing.Number(probability)), currency);
 }

@@ -161,6 +161,9 @@ public sealed record Piece
     /// <summary>Whether it is recorded as gone without a sale.</summary>
     public bool IsGone => !IsSold && (LeftOn is not null || LeftAs is not null);
 
+    /// <summary>Whether it is lost: gone without a sale, and not kept by the owner.</summary>
+    internal bool IsWrittenOff => IsGone && LeftAs is not FlipAnalytics.LeftAs.Kept;
+
     /// <summary>Where the piece stands, by what is recorded.</summary>
     public PieceState State =>
         IsSold ? PieceState.Sold

@@ -71,10 +71,11 @@ public sealed record WageBridge(
         (PieceCost Cost, PieceHours Hours)[] gone =
         [
             .. costs.Pieces.Zip(hours.Pieces).Where(
-                piece => piece.First.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && IsIn(piece.First.Piece.LeftOn)),
+                piece => piece.First.Piece.IsWrittenOff && IsIn(piece.First.Piece.LeftOn)),
         ];
         decimal lost = gone.Sum(piece => StockMovement.UsualKinds.Sum(piece.Cost.Of));
-        decimal lostHours = WrittenOffHours(gone.Select(piece => piece.Hours));
+        // Their own hours: what they share stays in the span.
+        decimal lostHours = gone.Sum(piece => piece.Hours.Own);
         GeneralHours[] general = [.. hours.General.Where(entry => IsIn(entry.Date))];
         decimal generalHours = general.Sum(entry => entry.Hours);
         decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
@@ -111,9 +112,6 @@ public sealed record WageBridge(
         bool IsIn(DateOnly? day) => period is null || period.Contains(day);
         decimal Sum(IEnumerable<CostLine> lines) => lines.Where(line => IsIn(line.Date)).Sum(line => line.Amount);
     }
-
-    /// <summary>Hours lost with pieces that left without a sale: their own, for what they share stays in the span.</summary>
-    internal static decimal WrittenOffHours(IEnumerable<PieceHours> gone) => gone.Sum(piece => (piece.Bench ?? 0) + piece.Outings);
 
     /// <summary>What some of the pieces sold bear of hours that no piece sold has alone.</summary>
     internal static decimal BorneHoursOf(decimal hours, int pieces, int ofPieces) =>

@@ -29,7 +29,7 @@ public sealed record WageHours(decimal InSpanWage, ImmutableArray<HoursPlace> Ou
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(hours);
         decimal sold = 0, kept = 0, here = 0, writtenOff = 0, elsewhere = 0;
-        foreach (var (piece, own) in log.Pieces.Zip(hours.Pieces, (piece, worked) => (piece, (worked.Bench ?? 0) + worked.Outings)))
+        foreach (var (piece, own) in log.Pieces.Zip(hours.Pieces, (piece, worked) => (piece, worked.Own)))
         {
             DateOnly? end = piece.IsSold ? piece.SoldOn : piece.LeftOn;
             if (!piece.IsSold && !piece.IsGone)

@@ -87,12 +87,9 @@ public class OpeningOfferTests
             Basis = new(0, null, 0),
             Ceiling = ceiling,
             Verdict = verdict,
+            WalkAway = OpeningOffer.WalkAway(ceiling, workshop ?? Dollars),
         };
         var selling = new SellingTerms { FeeRate = 0, FeeFixed = 0, Deliveries = [], SaleCount = 0, Discounts = [.. discounts] };
-        return decision with
-        {
-            Offer = OpeningOffer.For(decision, selling, workshop ?? Dollars),
-            WalkAway = OpeningOffer.WalkAway(decision, workshop ?? Dollars),
-        };
+        return decision with { Offer = OpeningOffer.For(decision, selling, workshop ?? Dollars) };
     }
 }

@@ -37,9 +37,9 @@ public sealed record QuarterHours(
         QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales, QuarterProfit profit)
     {
         decimal general = books.Hours.General.Where(entry => period.Contains(entry.Date)).Sum(entry => entry.Hours);
-        decimal writtenOff = WageBridge.WrittenOffHours(books.Log.Pieces.Zip(books.Hours.Pieces)
-            .Where(piece => piece.First is { IsGone: true, LeftAs: not LeftAs.Kept } && period.Contains(piece.First.LeftOn))
-            .Select(piece => piece.Second));
+        decimal writtenOff = books.Log.Pieces.Zip(books.Hours.Pieces)
+            .Where(piece => piece.First.IsWrittenOff && period.Contains(piece.First.LeftOn))
+            .Sum(piece => piece.Second.Own);
         var bridge = WageBridge.Of(books.Costs, books.Hours, period);
         return new(
             sales.Sum(sale => sale.BenchHours ?? 0),

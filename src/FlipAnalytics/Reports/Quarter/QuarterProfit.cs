@@ -79,7 +79,7 @@ public sealed record QuarterProfit(
         sales.Sum(sale => sale.Fees),
         sales.Sum(sale => sale.Delivery),
         books.Lines
-            .Where(line => line.Cost.Piece is { IsGone: true, LeftAs: not LeftAs.Kept } && period.Contains(line.Cost.Piece.LeftOn))
+            .Where(line => line.Cost.Piece.IsWrittenOff && period.Contains(line.Cost.Piece.LeftOn))
             .Sum(line => line.Line.Amount),
         books.Wear.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
         books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));

@@ -140,7 +140,7 @@ public sealed record WagesReport
             [.. Enum.GetValues<WageGroupBy>().Select(by => WageGrouping.Of(flips, by, currency))];
         PieceCost[] writtenOff =
         [
-            .. book.Pieces.Where(piece => piece.Piece.IsGone && piece.Piece.LeftAs is not LeftAs.Kept
+            .. book.Pieces.Where(piece => piece.Piece.IsWrittenOff
                 && (period is null || period.Contains(piece.EndedOn))),
         ];
         var bridge = WageBridge.Of(book, hours, period);
