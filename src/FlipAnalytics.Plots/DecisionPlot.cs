@@ -16,7 +16,7 @@ public static class DecisionPlot
         if (decision.Ceiling is not { } ceiling)
             return Sheet.Sentence($"The most to pay for a {type}", string.Join(" ", decision.Notes.Take(1)));
         var sheet = new Sheet(decision.Verdict == Verdict.CannotSayYet
-            ? $"Whether this {type} pays cannot be said yet: the most to pay is {Money(decision.CeilingLow!.Value)} to {Money(decision.CeilingHigh!.Value)}"
+            ? TextFitting.OneLine(DoubtText.Headline(decision, workshop).TrimEnd('.'))
             : ceiling > 0 ? $"Most to pay for this {type}: {Money(ceiling)}"
             : $"Even as a gift this {type} falls {Money(-ceiling)} short of your wage");
         string steps = WaterfallPlot.AddTo(
@@ -24,6 +24,6 @@ public static class DecisionPlot
         sheet.Top += 10;
         return sheet.Finish($"{steps} {ChancePlot.AddTo(sheet, decision, workshop)}");
 
-        string Money(decimal amount) => MoneyText.Whole(amount, workshop);
+        string Money(decimal amount) => ShownSteps.Money(decision, amount, workshop);
     }
 }

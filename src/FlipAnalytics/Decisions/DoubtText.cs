@@ -3,39 +3,44 @@ using System.Globalization;
 namespace FlipAnalytics;
 
 /// <summary>The sentences of an answer that cannot be given yet: how far it is open, and what would decide it.</summary>
-internal static class DoubtText
+public static class DoubtText
 {
     /// <summary>That it cannot be said, and between what the most to pay may lie.</summary>
-    public static string Headline(PurchaseDecision decision, Func<decimal, string> amount)
+    /// <param name="decision">The answer.</param>
+    /// <param name="workshop">The workshop, for its symbol and currency.</param>
+    public static string Headline(PurchaseDecision decision, Workshop workshop)
     {
+        ArgumentNullException.ThrowIfNull(decision);
+        string Amount(decimal amount) => ShownSteps.Money(decision, amount, workshop);
         string piece = decision.Candidate.Type;
         if (decision.Ceiling is null)
             return $"CANNOT SAY YET what to pay for this {piece}.";
         string price = decision.Candidate.StickerPrice is { } sticker
-            ? $"whether {amount(sticker)} is a good price" : $"whether this {piece} is worth taking";
+            ? $"whether {Amount(sticker)} is a good price" : $"whether this {piece} is worth taking";
         string range = decision.CeilingHigh <= 0
-            ? $"by what is known it falls {amount(-decision.CeilingHigh.Value)} to {amount(-decision.CeilingLow!.Value)} short of your wage"
+            ? $"by what is known it falls {Amount(-decision.CeilingHigh.Value)} to {Amount(-decision.CeilingLow!.Value)} short of your wage"
             : decision.CeilingLow <= 0
-                ? $"the most to pay may be anything up to {amount(decision.CeilingHigh!.Value)}, or nothing at all"
-                : $"the most to pay may be anything from {amount(decision.CeilingLow!.Value)} to {amount(decision.CeilingHigh!.Value)}";
+                ? $"the most to pay may be anything up to {Amount(decision.CeilingHigh!.Value)}, or nothing at all"
+                : $"the most to pay may be anything from {Amount(decision.CeilingLow!.Value)} to {Amount(decision.CeilingHigh!.Value)}";
         return $"CANNOT SAY YET {price}: {range}.";
     }
 
     /// <summary>What would decide it; none where nothing is known at all.</summary>
-    public static IEnumerable<string> Deciding(PurchaseDecision decision, Workshop workshop, Func<decimal, string> amount)
+    internal static IEnumerable<string> Deciding(PurchaseDecision decision, Workshop workshop)
     {
+        string Amount(decimal amount) => ShownSteps.Money(decision, amount, workshop);
         if (decision.WhatDecides is not { } deciding)
             yield break;
-        string at = decision.Candidate.StickerPrice is { } sticker ? $"At {amount(sticker)} it" : "It";
+        string at = decision.Candidate.StickerPrice is { } sticker ? $"At {Amount(sticker)} it" : "It";
         string[] pays =
         [
-            .. deciding.BuyFromSalePrice is { } price ? new[] { $"if you are sure to sell it for {amount(price)} or more" } : [],
+            .. deciding.BuyFromSalePrice is { } price ? new[] { $"if you are sure to sell it for {Amount(price)} or more" } : [],
             .. deciding.BuyToHours is { } hours ? new[] { Text($"if it takes you no more than {hours:0.#} h") } : [],
         ];
         if (pays.Length > 0)
             yield return $"{at} pays {string.Join(", or ", pays)}.";
         if (deciding.LeaveToSalePrice is > 0 and var least)
-            yield return $"Leave it if you doubt that it brings {amount(least)}.";
+            yield return $"Leave it if you doubt that it brings {Amount(least)}.";
         string? sales = (deciding.SalesOfType, deciding.SalesOfAnything) switch
         {
             (null, null) => null,

@@ -65,7 +65,7 @@ internal sealed class PurchasePage
     public string Headline()
     {
         if (decision.Verdict == Verdict.CannotSayYet || decision.Ceiling is not { } ceiling)
-            return DoubtText.Headline(decision, Amount);
+            return DoubtText.Headline(decision, report.Workshop);
         string wage = Wage(decision.TargetWage);
         if (ceiling <= 0)
         {
@@ -88,7 +88,7 @@ internal sealed class PurchasePage
     {
         if (OpeningOffer.Sentence(decision, report.Workshop) is { } offer)
             yield return offer;
-        foreach (string sentence in DoubtText.Deciding(decision, report.Workshop, Amount))
+        foreach (string sentence in DoubtText.Deciding(decision, report.Workshop))
             yield return sentence;
         if (decision is { Candidate.StickerPrice: { } sticker, WageAtSticker: { } wage, ChanceOfTargetWage: { } chance })
         {
@@ -187,8 +187,7 @@ internal sealed class PurchasePage
         _ => Text($"in {chance * 10:0} of 10"),
     };
 
-    private string Amount(decimal amount) =>
-        isSmall ? MoneyText.Exact(amount, report.Workshop) : MoneyText.Whole(amount, report.Workshop);
+    private string Amount(decimal amount) => ShownSteps.Money(decision, amount, report.Workshop);
 
     private string Wage(decimal amount) => MoneyText.Exact(amount, report.Workshop);
 

@@ -28,4 +28,14 @@ public static class ShownSteps
     /// <summary>Whether the amounts are so small that minor digits matter.</summary>
     /// <param name="decision">The answer.</param>
     internal static bool IsSmall(PurchaseDecision decision) => decision.SalePrice is { Mean: < Small };
+
+    /// <summary>An amount of an answer in the digits of its page.</summary>
+    /// <param name="decision">The answer.</param>
+    /// <param name="amount">The amount.</param>
+    /// <param name="workshop">The workshop, for its symbol and currency.</param>
+    public static string Money(PurchaseDecision decision, decimal amount, Workshop workshop)
+    {
+        ArgumentNullException.ThrowIfNull(decision);
+        return IsSmall(decision) ? MoneyText.Exact(amount, workshop) : MoneyText.Whole(amount, workshop);
+    }
 }

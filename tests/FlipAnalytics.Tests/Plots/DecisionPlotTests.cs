@@ -32,6 +32,23 @@ public sealed class DecisionPlotTests
     }
 
     [Fact]
+    public void ThePictureOfAnOpenAnswerIsTitledAsItsPageBegins()
+    {
+        SalesLog log = new()
+        {
+            Date = new(2026, 3, 31),
+            Pieces = [new() { Id = "P1", Type = "nightstand", BoughtPrice = 10, SoldPrice = 80 }],
+        };
+        PurchaseDecision decision = Workbench.Decide(log, Workbench.Dresser);
+        Assert.Equal(Verdict.CannotSayYet, decision.Verdict);
+        Assert.True(decision.CeilingLow < 0);
+        string title = DecisionPlot.Of(decision, log.Workshop).Alternative.Split("sale price")[0];
+        Assert.StartsWith("CANNOT SAY YET", title, StringComparison.Ordinal);
+        Assert.DoesNotContain("-", title, StringComparison.Ordinal);
+        Assert.StartsWith(title.TrimEnd('.', ' '), DoubtText.Headline(decision, log.Workshop), StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void TheChanceFallsAsThePriceRises()
     {
         var chances = Workbench.Decide(Workbench.Demo(40, seed: 3), Workbench.MeasuredDresser).Chances;
