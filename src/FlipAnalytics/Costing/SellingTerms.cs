@@ -98,9 +98,12 @@ public sealed record SellingTerms
             .ToImmutableArray();
         if (known.Length > 0)
         {
-            // A share far from the others tells of a slip in the fee or in the price; either would weigh heavily in the sums.
+            // A share far from the others tells of a slip in the fee or in the price; either would weigh heavily in the sums,
+            // and so would a wild price without a fee.
             var shares = OrdinaryAmounts.Of(known.Select(sale => sale.Fee / sale.Price));
-            var usual = known.Where(sale => shares.Holds(sale.Fee!.Value / sale.Price)).ToImmutableArray();
+            var prices = OrdinaryAmounts.Of(known.Select(sale => (decimal?)sale.Price));
+            var usual = known.Where(sale => shares.Holds(sale.Fee!.Value / sale.Price) && prices.Holds(sale.Price))
+                .ToImmutableArray();
             decimal share = usual.Sum(sale => sale.Fee!.Value) / usual.Sum(sale => sale.Price);
             return (Math.Min(share, 0.99m), 0, usual.Length == 1 ? "one past sale" : $"{usual.Length} past sales");
         }

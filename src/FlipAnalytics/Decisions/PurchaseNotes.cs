@@ -77,9 +77,10 @@ internal static class PurchaseNotes
             ? Text($"{amount:0.#} h")
             : MoneyText.Whole(Crossing.Money(amount, workshop.Currency), workshop);
         string count = weighed.Length == 1 ? "One amount" : Text($"{weighed.Length} amounts");
+        string taken = first.ReadAs is { } read ? Text($"; it is taken as {Amount(read)} here") : "";
         return Text($"{count} in your log so far out of line that the answer hardly leans on {(weighed.Length == 1 ? "it" : "them")}: ")
             + Text($"{first.PieceId} has {ModelFitting.Words(first.Model)} {Amount(first.Amount)}, where about ")
-            + Text($"{Amount(first.Expected)} is expected. See flip check.");
+            + Text($"{Amount(first.Expected)} is expected{taken}. See flip check.");
     }
 
     /// <summary>Why a careful limit lies above the ceiling, where it does although it is to hold more often than not.</summary>

@@ -8,12 +8,16 @@ namespace FlipAnalytics;
 /// finish, and a level that may drift from month to month: restricted maximum likelihood, with mild expectations of
 /// slopes and spreads that a few sales lean on and many overrule. Slope expectations enter as prior observations of the
 /// slope alone (Theil and Goldberger, 1961, International Economic Review 2, 65–78, "mixed estimation", from memory).
-/// A wild row counts for less (<see cref="RowCounts"/>), so that one slip of the pen moves no other piece's answer by much.
+/// A wild row counts for less (<see cref="RowCounts"/>), or as what was likely meant where one slip of the pen explains it,
+/// so that a slip moves no other piece's answer by much.
 /// </summary>
 internal sealed class EffectsModel
 {
     // A few wild amounts make the spread so wide that the mean of its exponential is beyond all sense.
     private static readonly double FurthestOut = Math.Log(10);
+
+    // A wild row is explained by a slip where without it the row lies this many spreads off at most.
+    private const double Explained = 2;
 
     // With fewer logged rows nothing tells which of them is wild.
     private const int FewestToJudge = 5;
@@ -69,7 +73,8 @@ internal sealed class EffectsModel
         where weights.Counts[i] < 1
         orderby weights.Counts[i]
         select new WeighedRow(
-            rows[i].PieceId!, model, Math.Exp(rows[i].Response), Math.Exp(LeaveOneOut[i].Mean), weights.Counts[i]);
+            rows[i].PieceId!, model, Math.Exp(rows[i].Response), Math.Exp(LeaveOneOut[i].Mean), weights.Counts[i],
+            rows[i].Slip == 0 ? null : Math.Exp(rows[i].AsRead));
 
     /// <summary>The slope of a fixed term, 0 where the model does not have it.</summary>
     public double Slope(string name) => Fit.Coefficients.FirstOrDefault(c => c.Name == name)?.Estimate ?? 0;
@@ -100,7 +105,29 @@ internal sealed class EffectsModel
             fitted = FitOnce(specification, rows, design, counted, pass < Passes.Length - 1 ? [] : fitted.Fit.Terms);
         }
 
-        return fitted;
+        ImmutableArray<EffectsRow> read = fitted.Read();
+        return read == rows ? fitted : FitOnce(specification, read, design, fitted.weights, fitted.Fit.Terms);
+    }
+
+    // A wild row that one slip of the pen explains is read as what was likely meant: in a rare type even the loss of a row
+    // moves the answers. The same array where no row is. A mixture of slips and true amounts by the likelier of the two
+    // (Little and Rubin, 2002, Statistical Analysis with Missing Data, ch. 10, from memory).
+    private ImmutableArray<EffectsRow> Read()
+    {
+        double[] standardized = StandardizedByMedian();
+        ImmutableArray<EffectsRow>.Builder? read = null;
+        foreach (int i in Logged.Where(i => weights.Counts[i] < 1 && LeaveOneOut[i].IsDefined))
+        {
+            double spread = LeaveOneOut[i].Residual / standardized[i];
+            double slip = specification.Slips.Select(s => Math.Log(s.Factor))
+                .MinBy(factor => Math.Abs(LeaveOneOut[i].Residual - factor));
+            if (!(Math.Abs(LeaveOneOut[i].Residual - slip) <= Explained * spread))
+                continue;
+            read ??= rows.ToBuilder();
+            read[i] = rows[i] with { Slip = slip };
+        }
+
+        return read?.ToImmutable() ?? rows;
     }
 
     private static readonly ImmutableArray<Func<double, double>> Passes =
@@ -216,10 +243,10 @@ internal sealed class EffectsModel
             .. rows.Select(r => design.Columns.Row(r.Values)),
             .. priors.Select(p => design.Columns.Names.Select((_, j) => j == p.Column ? 1.0 : 0.0).ToArray()),
         ];
-        double[] y = [.. rows.Select(r => r.Response), .. priors.Select(p => p.Prior!.Value.Mean)];
+        double[] y = [.. rows.Select(r => r.AsRead), .. priors.Select(p => p.Prior!.Value.Mean)];
         double[] w =
         [
-            .. weights.InFit,
+            .. weights.InFit(rows),
             .. priors.Select(p => expectedVariance / Square(p.Prior!.Value.StandardDeviation)),
         ];
         var data = MixedModelData.From(

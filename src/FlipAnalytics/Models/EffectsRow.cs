@@ -23,6 +23,7 @@ internal enum RowOrigin
 /// <param name="Date">Day of the observation; null where unknown.</param>
 /// <param name="Weight">How many observations it counts as.</param>
 /// <param name="PieceId">The piece, for observations from the log.</param>
+/// <param name="Slip">Log of the factor by which the amount on record seems to be off; 0 for nearly every row.</param>
 internal sealed record EffectsRow(
     RowOrigin Origin,
     PieceFacts Facts,
@@ -32,7 +33,11 @@ internal sealed record EffectsRow(
     double TypeHours,
     DateOnly? Date,
     double Weight = 1,
-    string? PieceId = null)
+    string? PieceId = null,
+    double Slip = 0)
 {
+    /// <summary>Log of the amount as the fit reads it.</summary>
+    public double AsRead => Response - Slip;
+
     public DesignValues Values => new(Facts, Size.Value, Date, RelativeHours.Value, TypeHours);
 }

@@ -59,6 +59,9 @@ internal sealed record EffectsSpecification
     /// <summary>Spread of the level's step from month to month; null holds the level still.</summary>
     public SpreadPrior? MonthlyDrift { get; init; }
 
+    /// <summary>How such an amount is written down wrongly.</summary>
+    public ImmutableArray<AmountSlip> Slips { get; init; } = AmountSlip.Money;
+
     /// <summary>Expected standard deviation of what the terms leave unexplained.</summary>
     public required double Residual { get; init; }
 

@@ -31,6 +31,7 @@ internal static class Expectations
     public static EffectsSpecification Hours { get; } = new()
     {
         Response = "hours",
+        Slips = AmountSlip.Hours,
         Count = new(0.8, 0.25),
         Size = new(0.35, 0.2),
         Worn = new(0.1, 0.15),

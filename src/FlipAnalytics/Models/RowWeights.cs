@@ -8,7 +8,9 @@ namespace FlipAnalytics;
 /// <param name="Counts">How much of that counts: 1 but for wild rows.</param>
 internal sealed record RowWeights(ImmutableArray<double> Ordinary, ImmutableArray<double> Counts)
 {
-    public IEnumerable<double> InFit => Ordinary.Zip(Counts, (ordinary, count) => ordinary * count);
+    /// <summary>A row that is read as what it likely was meant to be counts in full as that.</summary>
+    public IEnumerable<double> InFit(ImmutableArray<EffectsRow> rows) =>
+        rows.Select((row, i) => row.Slip == 0 ? Ordinary[i] * Counts[i] : Ordinary[i]);
 
     /// <summary>Every row as it says of itself.</summary>
     public static RowWeights Of(ImmutableArray<EffectsRow> rows) => new([.. rows.Select(r => r.Weight)], [.. rows.Select(_ => 1.0)]);

@@ -7,23 +7,18 @@ public class SlipInTheLogTests
 
     public static TheoryData<string> Names => [.. Slips.All.Select(slip => slip.Name)];
 
-    /// <summary>
-    /// 5 % in the middle and 15 % at most; or what losing the row altogether moves, where the others lean on it that much.
-    /// </summary>
+    /// <summary>5 % in the middle and 15 % at most.</summary>
     [Theory]
     [MemberData(nameof(Names))]
     public void One_slip_moves_no_other_pieces_ceiling_by_much(string name)
     {
         var make = Slips.All.Single(slip => slip.Name == name).Make;
-        foreach (ulong seed in new ulong[] { 1, 2 })
+        foreach (ulong seed in new ulong[] { 1, 2, 5 })
         {
             var moves = Slips.Moves(Flips, seed, make);
             Assert.NotEmpty(moves);
-            if (moves[moves.Length / 2] <= 0.05 && moves[^1] <= 0.15)
-                continue;
-            var lost = Slips.MovesWithout(Flips, seed, make);
-            Assert.InRange(moves[moves.Length / 2], 0, Math.Max(0.05, lost[lost.Length / 2] + 0.01));
-            Assert.InRange(moves[^1], 0, Math.Max(0.15, lost[^1] + 0.03));
+            Assert.InRange(moves[moves.Length / 2], 0, 0.05);
+            Assert.InRange(moves[^1], 0, 0.15);
         }
     }
 
@@ -32,6 +27,20 @@ public class SlipInTheLogTests
     {
         var models = FittedModels.Of(Workbench.Demo(60, 4));
         Assert.Empty(models.Weighed);
+    }
+
+    [Fact]
+    public void A_wild_amount_that_no_slip_explains_counts_for_next_to_nothing()
+    {
+        SalesLog log = Workbench.Demo(60, 4);
+        Piece sold = log.Pieces.First(p => p.SoldPrice > 0);
+        var models = FittedModels.Of(log with
+        {
+            Pieces = log.Pieces.Replace(sold, sold with { SoldPrice = sold.SoldPrice * 31 }),
+        });
+        WeighedRow wild = Assert.Single(models.Weighed);
+        Assert.Null(wild.ReadAs);
+        Assert.InRange(wild.Count, 0, 0.05);
     }
 
     [Fact]
@@ -47,5 +56,6 @@ public class SlipInTheLogTests
         Assert.Equal((sold.Id, ModelName.Price), (wild.PieceId, wild.Model));
         Assert.InRange(wild.Expected, (double)sold.SoldPrice!.Value / 3, 3 * (double)sold.SoldPrice.Value);
         Assert.InRange(wild.Count, 0, 0.05);
+        Assert.Equal((double)sold.SoldPrice.Value, wild.ReadAs!.Value, 1e-9);
     }
 }

@@ -53,19 +53,6 @@ internal static class Slips
         return [.. before.Zip(after, (b, a) => (double)Math.Abs(a.Ceiling!.Value / b.Ceiling!.Value - 1)).Order()];
     }
 
-    /// <summary>How far they move when the piece is left out of the log: what no treatment of the slip can give back.</summary>
-    /// <param name="seed">Of the log.</param>
-    /// <param name="flips">Pieces in it.</param>
-    /// <param name="make">The slip that names the piece.</param>
-    public static ImmutableArray<double> MovesWithout(int flips, ulong seed, Func<SalesLog, Piece, SalesLog?> make) =>
-        Moves(flips, seed, (log, piece) => make(log, piece) is null ? null : log with
-        {
-            Pieces = log.Pieces.Remove(piece),
-            Hours = [.. log.Hours.Where(h => h.PieceId != piece.Id)],
-            Uses = [.. log.Uses.Where(u => u.PieceId != piece.Id)],
-            AskingPrices = [.. log.AskingPrices.Where(a => a.PieceId != piece.Id)],
-        });
-
     private static ImmutableArray<PurchaseDecision> Decide(SalesLog log, IReadOnlyList<Candidate> candidates) =>
         new MostToPay(FittedModels.Of(log), new()).Decide(candidates);
 
