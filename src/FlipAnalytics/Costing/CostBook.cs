@@ -43,8 +43,16 @@ public sealed record CostBook
         }
     }
 
-    /// <summary>Overheads before sharing: rows of <c>overheads.csv</c>, then fruitless trips; all of kind Overhead.</summary>
+    /// <summary>
+    /// Overheads before sharing: rows of <c>overheads.csv</c>, each over the days of its month, then fruitless trips; all of
+    /// kind Overhead.
+    /// </summary>
     public required ImmutableArray<CostLine> Overheads { get; init; }
+
+    /// <summary>
+    /// All wear of tools before sharing, by tool: over the days of a month, or on the day of a piece; all of kind Tools.
+    /// </summary>
+    public required ImmutableArray<CostLine> ToolWear { get; init; }
 
     /// <summary>Overheads of months in which no piece was worked on: no piece carries them.</summary>
     public required ImmutableArray<CostLine> OverheadsUnshared { get; init; }
@@ -75,6 +83,11 @@ public sealed record CostBook
     /// <exception cref="ArgumentException">The log has no such piece.</exception>
     public PieceCost this[string pieceId] => byId.TryGetValue(pieceId, out PieceCost? cost) ? cost
         : throw new ArgumentException($"The log has no piece '{pieceId}'.", nameof(pieceId));
+
+    /// <summary>
+    /// Overheads and wear of the month of <see cref="Date"/> that fall on its days to come: in the books, but in no span yet.
+    /// </summary>
+    public decimal StillToArise => Overheads.Concat(ToolWear).Sum(line => line.Amount - line.ArisenBy(Date, Currency));
 
     /// <summary>The row of <see cref="Totals"/> for a kind.</summary>
     /// <param name="kind">The kind.</param>

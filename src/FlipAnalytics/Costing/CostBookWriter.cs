@@ -45,6 +45,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             Pieces = pieces,
             Overheads = [.. sheet.Overheads],
             OverheadsUnshared = unshared,
+            ToolWear = tools.All,
             ToolsIdle = tools.Idle,
             SuppliesLeft = supplies.Left,
             ToolsLeft = tools.Left,

@@ -33,11 +33,44 @@ public enum CostKind
 
 /// <summary>One cost, with its trail.</summary>
 /// <param name="Kind">What it is for.</param>
-/// <param name="Date">Day it arose; null where the log does not say.</param>
+/// <param name="Date">Day it arose, or the first of the days; null where the log does not say.</param>
 /// <param name="Amount">Amount in the workshop's currency; below zero where a cost is taken back.</param>
 /// <param name="What">A few words for the owner.</param>
 /// <param name="Origin">Where it comes from.</param>
-public sealed record CostLine(CostKind Kind, DateOnly? Date, decimal Amount, string What, CostOrigin Origin);
+public sealed record CostLine(CostKind Kind, DateOnly? Date, decimal Amount, string What, CostOrigin Origin)
+{
+    /// <summary>
+    /// Last of the days over which it arises evenly, such as the end of the month that a rent is for; not before
+    /// <see cref="Date"/>. Null where all of it arises on <see cref="Date"/>.
+    /// </summary>
+    public DateOnly? Until { get; init; }
+
+    /// <summary>
+    /// What of it has arisen by the evening of a day: amount × days so far / days in all, rounded once, and multiplied before it
+    /// is divided, so that half a cent is one. All of it where no day is known, for then it arose before everything.
+    /// </summary>
+    /// <param name="day">The day.</param>
+    /// <param name="currency">Currency to round to.</param>
+    public decimal ArisenBy(DateOnly day, Currency currency)
+    {
+        ArgumentNullException.ThrowIfNull(currency);
+        if (Date is not { } first || day >= (Until ?? first))
+            return Amount;
+        int days = day.DayNumber - first.DayNumber + 1;
+        return days <= 0 ? 0 : currency.Round(Amount * days / (Until!.Value.DayNumber - first.DayNumber + 1));
+    }
+
+    /// <summary>
+    /// What of it arises from a day to another: the difference of what has arisen by their evenings, so spans that join add
+    /// up to it. Nothing where no day is known.
+    /// </summary>
+    /// <param name="from">First day.</param>
+    /// <param name="to">Last day, not before the first.</param>
+    /// <param name="currency">Currency to round to.</param>
+    public decimal Within(DateOnly from, DateOnly to, Currency currency) =>
+        Date is not { } first || first > to || (Until ?? first) < from ? 0
+        : ArisenBy(to, currency) - (first < from ? ArisenBy(from.AddDays(-1), currency) : 0);
+}
 
 /// <summary>A cost that a piece has but the log does not tell; it is unknown, not zero.</summary>
 /// <param name="Kind">What it is for.</param>

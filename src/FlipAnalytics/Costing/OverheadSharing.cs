@@ -6,7 +6,8 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// Overheads of a month are shared by the hours worked on each piece in it; a piece whose hours are unknown counts as
-/// an average one, and where no hours are known at all every piece counts the same.
+/// an average one, and where no hours are known at all every piece counts the same. A row of <c>overheads.csv</c> arises
+/// evenly over the days of its month; a fruitless trip on its day.
 /// </summary>
 internal static class OverheadSharing
 {
@@ -19,7 +20,10 @@ internal static class OverheadSharing
             string what = overhead.Item ?? "overhead";
             CostOrigin origin = new(
                 Columns.Overheads.File, overhead.Row, Invariant($"{overhead.Amount} for {overhead.Month:yyyy-MM}."));
-            rows.Add(new(CostKind.Overhead, overhead.Month, overhead.Amount, what, origin));
+            rows.Add(new(CostKind.Overhead, overhead.Month, overhead.Amount, what, origin)
+            {
+                Until = overhead.Month.LastOfMonth(),
+            });
             sheet.Pay(overhead.Month, -overhead.Amount, what, origin, CostKind.Overhead);
         }
 

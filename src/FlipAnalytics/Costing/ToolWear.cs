@@ -10,11 +10,16 @@ namespace FlipAnalytics;
 /// </summary>
 /// <param name="Bought">Prices of all tools.</param>
 /// <param name="Left">Book values.</param>
-/// <param name="Idle">Wear of months in which no piece was worked on.</param>
-internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, ImmutableArray<CostLine> Idle)
+/// <param name="All">
+/// All wear, before it is shared: a line for each month, over its days, or for each piece, on the day it was worked on.
+/// </param>
+/// <param name="Idle">Those of months in which no piece was worked on.</param>
+internal sealed record ToolWear(
+    decimal Bought, ImmutableArray<ToolValue> Left, ImmutableArray<CostLine> All, ImmutableArray<CostLine> Idle)
 {
     public static ToolWear Write(CostSheet sheet)
     {
+        List<CostLine> all = [];
         List<CostLine> idle = [];
         List<ToolValue> left = [];
         decimal bought = 0;
@@ -31,8 +36,8 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
             sheet.Pay(tool.BoughtOn, -price, tool.Item, origin, CostKind.Tools);
             decimal worn = tool switch
             {
-                { LifePieces: > 0 } => ByPieces(sheet, tool, price, origin),
-                { LifeMonths: > 0 } => ByMonths(sheet, tool, price, origin, idle),
+                { LifePieces: > 0 } => ByPieces(sheet, tool, price, origin, all),
+                { LifeMonths: > 0 } => ByMonths(sheet, tool, price, origin, all, idle),
                 _ => 0,
             };
             if (tool is { LifePieces: not > 0, LifeMonths: not > 0 })
@@ -40,7 +45,7 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
             left.Add(new(tool.Item, price - worn, worn, origin));
         }
 
-        return new(bought, [.. left], [.. idle]);
+        return new(bought, [.. left], [.. all], [.. idle]);
     }
 
     /// <summary>
@@ -64,7 +69,7 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
         _ => "No life is written down.",
     };
 
-    private static decimal ByPieces(CostSheet sheet, Tool tool, decimal price, CostOrigin origin)
+    private static decimal ByPieces(CostSheet sheet, Tool tool, decimal price, CostOrigin origin, List<CostLine> all)
     {
         var worked = Enumerable.Range(0, sheet.Log.Pieces.Length)
             .Where(sheet.Calendar.IsWorked)
@@ -77,7 +82,12 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
         {
             decimal next = Worn(price, tool.Salvage, ++count, tool.LifePieces!.Value, sheet.Currency);
             if (next != worn)
-                sheet.Lines[index].Add(new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin));
+            {
+                CostLine line = new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin);
+                all.Add(line);
+                sheet.Lines[index].Add(line);
+            }
+
             worn = next;
             if (count >= tool.LifePieces)
                 break;
@@ -86,7 +96,8 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
         return worn;
     }
 
-    private static decimal ByMonths(CostSheet sheet, Tool tool, decimal price, CostOrigin origin, List<CostLine> idle)
+    private static decimal ByMonths(
+        CostSheet sheet, Tool tool, decimal price, CostOrigin origin, List<CostLine> all, List<CostLine> idle)
     {
         DateOnly? first = tool.BoughtOn ?? sheet.Log.Pieces.Min(piece => piece.BoughtOn);
         if (first is not { } start)
@@ -101,17 +112,21 @@ internal sealed record ToolWear(decimal Bought, ImmutableArray<ToolValue> Left, 
         int firstMonth = start.Year * 12 + start.Month - 1;
         int lastMonth = sheet.Log.Date.Year * 12 + sheet.Log.Date.Month - 1;
 
-        // The month of purchase counts in full, and so does the month of the books.
+        // The month of purchase counts in full, over the days left of it, and so does the month of the books.
         for (int month = firstMonth; month <= lastMonth && month - firstMonth < tool.LifeMonths; month++)
         {
             decimal next = Worn(price, tool.Salvage, month - firstMonth + 1, tool.LifeMonths!.Value, sheet.Currency);
             DateOnly day = month == firstMonth ? start : new(month / 12, month % 12 + 1, 1);
-            ImmutableArray<WorkShare> pieces = sheet.Calendar.In(day);
-            if (pieces.IsEmpty && next != worn)
-                idle.Add(new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin));
-            else if (!pieces.IsEmpty)
-                sheet.Share(CostKind.Tools, next - worn, pieces, day, $"wear of {tool.Item}", origin);
+            CostLine line = new(CostKind.Tools, day, next - worn, $"wear of {tool.Item}", origin) { Until = day.LastOfMonth() };
             worn = next;
+            if (line.Amount == 0)
+                continue;
+            all.Add(line);
+            ImmutableArray<WorkShare> pieces = sheet.Calendar.In(day);
+            if (pieces.IsEmpty)
+                idle.Add(line);
+            else
+                sheet.Share(CostKind.Tools, line.Amount, pieces, day, line.What, origin);
         }
 
         return worn;

@@ -12,8 +12,8 @@ public sealed record WageBridgeLine(string Name, string What, decimal Profit, de
 /// <summary>The two wages of a span and the way from one to the other, to the smallest unit.</summary>
 /// <remarks>
 /// The full wage is that of the pieces sold in the span: with the shares of tools, overheads and general hours that they
-/// carry, whenever those arose. The wage of the span takes the tools, overheads, general hours and losses of the span itself
-/// in their place, whoever carries them; a piece given away, broken or stolen is lost with the hours spent on it. Both rest on the pieces whose prices and hours are known; where those are some of
+/// carry, whenever those arose. The wage of the span takes the tools and overheads of the span itself, by days and up to the date
+/// of the books, and its general hours and losses in their place, whoever carries them; a piece given away, broken or stolen is lost with the hours spent on it. Both rest on the pieces whose prices and hours are known; where those are some of
 /// the pieces sold, they bear the costs and hours of the span by their number.
 /// </remarks>
 /// <param name="Pieces">Pieces sold whose prices and hours are known.</param>
@@ -23,7 +23,7 @@ public sealed record WageBridgeLine(string Name, string What, decimal Profit, de
 /// <param name="Lines">The steps; the first is what no piece carries, because it fell into months without work.</param>
 /// <param name="SpanProfit">Their profit after the costs of the span.</param>
 /// <param name="SpanHours">Their hours and those of the span.</param>
-/// <param name="IdleCost">Overhead and wear of months without work, all of it.</param>
+/// <param name="IdleCost">Overhead and wear of months without work, all of it that falls into the span.</param>
 /// <param name="IdleHours">General hours of months without work, all of them.</param>
 public sealed record WageBridge(
     int Pieces, int OfPieces, decimal FullProfit, decimal AllHours, ImmutableArray<WageBridgeLine> Lines,
@@ -66,8 +66,7 @@ public sealed record WageBridge(
             return null;
 
         decimal idle = Sum(costs.ToolsIdle) + Sum(costs.OverheadsUnshared);
-        decimal shared = costs.Pieces.Sum(piece => Sum(piece.Lines.Where(line => line.Kind == CostKind.Tools)))
-            + Sum(costs.ToolsIdle) + Sum(costs.Overheads) - idle;
+        decimal shared = Sum(costs.ToolWear) + Sum(costs.Overheads) - idle;
         (PieceCost Cost, PieceHours Hours)[] gone =
         [
             .. costs.Pieces.Zip(hours.Pieces).Where(
@@ -110,7 +109,7 @@ public sealed record WageBridge(
         };
 
         bool IsIn(DateOnly? day) => period is null || period.Contains(day);
-        decimal Sum(IEnumerable<CostLine> lines) => lines.Where(line => IsIn(line.Date)).Sum(line => line.Amount);
+        decimal Sum(ImmutableArray<CostLine> lines) => CostsBySpan.Sum(costs, lines, period);
     }
 
     /// <summary>What some of the pieces sold bear of hours that no piece sold has alone.</summary>

@@ -41,6 +41,13 @@ public static class WageBridgeText
         return $"With the costs of the {Noun(period)} in place of those they carry: {MoneyText.Exact(bridge.SpanWage, workshop)} an hour ({SpanWageName(period)}).";
     }
 
+    /// <summary>How far costs of a month count in a span that is not over, in a sentence; null where nothing is to come.</summary>
+    /// <param name="amount">What is still to arise of the month.</param>
+    /// <param name="asOf">The day up to which it counts.</param>
+    /// <param name="workshop">The workshop.</param>
+    public static string? StillToArise(decimal amount, DateOnly asOf, Workshop workshop) => amount == 0 ? null
+        : Invariant($"Rent and wear of tools count by days, up to {asOf:yyyy-MM-dd}: {MoneyText.Exact(amount, workshop)} for the rest of that month is still to come.");
+
     /// <summary>The way from the one wage to the other, a row a step; an hour only where it is a wage.</summary>
     /// <param name="bridge">The bridge; null for an empty table.</param>
     /// <param name="period">The span; null for the whole log.</param>

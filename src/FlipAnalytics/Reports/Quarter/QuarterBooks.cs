@@ -13,22 +13,17 @@ internal sealed class QuarterBooks
         Hours = HoursLedger.Of(log, Calendar);
         bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
         var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
-        var wear = ImmutableArray.CreateBuilder<CostLine>();
         foreach (PieceCost cost in Costs.Pieces)
         {
             DateOnly? left = cost.LeftStockOn;
             foreach (CostLine line in cost.Lines)
             {
-                if (line.Kind == CostKind.Tools)
-                    wear.Add(line);
-                else if (usual[(int)line.Kind])
+                if (usual[(int)line.Kind])
                     lines.Add(new(cost, line, cost.AroseOn(line, left), left));
             }
         }
 
-        wear.AddRange(Costs.ToolsIdle);
         Lines = lines.DrainToImmutable();
-        Wear = wear.DrainToImmutable();
         FirstFact = log.FirstFact();
     }
 
@@ -43,12 +38,15 @@ internal sealed class QuarterBooks
     /// <summary>What the pieces cost in the kinds that count as stock, each line on the day it arose.</summary>
     public ImmutableArray<StockLine> Lines { get; }
 
-    /// <summary>The wear of tools, on pieces and in idle months.</summary>
-    public ImmutableArray<CostLine> Wear { get; }
-
     public DateOnly? FirstFact { get; }
 
     public Currency Currency => Costs.Currency;
+
+    /// <summary>The overheads of a span, by days; up to the date of the books.</summary>
+    public decimal OverheadsIn(ReportPeriod period) => CostsBySpan.Sum(Costs, Costs.Overheads, period);
+
+    /// <summary>The wear of tools of a span, by days, on pieces and in idle months; up to the date of the books.</summary>
+    public decimal WearIn(ReportPeriod period) => CostsBySpan.Sum(Costs, Costs.ToolWear, period);
 
     /// <summary>
     /// Day a sale or a leaving belongs to; null where the log does not say, though the piece did leave the stock.

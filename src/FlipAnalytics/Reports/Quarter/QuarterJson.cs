@@ -40,7 +40,8 @@ public static class QuarterJson
             report.Sums,
             report.SetAside,
             report.WorthALook,
-            report.Chosen);
+            report.Chosen,
+            report.StillToArise);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -73,7 +74,8 @@ internal sealed record QuarterDocument(
     ImmutableArray<QuarterSum> Sums,
     ImmutableArray<RowsSetAside> SetAside,
     string? WorthALook,
-    string? Chosen);
+    string? Chosen,
+    decimal StillToArise);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -19,7 +19,8 @@ namespace FlipAnalytics;
 /// <param name="ToolsBought">Tools bought.</param>
 /// <param name="ToolWear">Wear of tools.</param>
 /// <param name="OtherDay">
-/// What the stock takes in on another day than the money went out: pieces and outings dated after the piece had left.
+/// What counts on another day than the money went out: pieces and outings dated after the piece had left, and overheads,
+/// which count over the days of their month but are taken as paid on its first.
 /// </param>
 public sealed record QuarterMovement(
     decimal Bought,
@@ -82,8 +83,9 @@ public sealed record QuarterMovement(
             bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
             Paid(books, CostKind.Supplies, day => period.Contains(day)),
             Paid(books, CostKind.Tools, day => period.Contains(day)),
-            books.Wear.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
-            otherDay);
+            books.WearIn(period),
+            otherDay + books.OverheadsIn(period)
+                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
     }
 
     internal static decimal Paid(QuarterBooks books, CostKind kind, Func<DateOnly?, bool> when) =>

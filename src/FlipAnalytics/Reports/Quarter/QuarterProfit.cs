@@ -15,8 +15,8 @@ namespace FlipAnalytics;
 /// <param name="Fees">What channels kept.</param>
 /// <param name="Delivery">What delivery cost.</param>
 /// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen.</param>
-/// <param name="ToolWear">Wear of tools dated in the span, idle months included (depreciation).</param>
-/// <param name="Overheads">Overheads dated in the span, fruitless outings included.</param>
+/// <param name="ToolWear">Wear of tools in the span, by days, idle months included (depreciation).</param>
+/// <param name="Overheads">Overheads of the span, those of a month by its days, fruitless outings on theirs.</param>
 public sealed record QuarterProfit(
     int Pieces,
     decimal Sales,
@@ -81,6 +81,6 @@ public sealed record QuarterProfit(
         books.Lines
             .Where(line => line.Cost.Piece.IsWrittenOff && period.Contains(line.Cost.Piece.LeftOn))
             .Sum(line => line.Line.Amount),
-        books.Wear.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
-        books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
+        books.WearIn(period),
+        books.OverheadsIn(period));
 }

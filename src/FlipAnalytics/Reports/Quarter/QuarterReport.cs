@@ -77,6 +77,12 @@ public sealed record QuarterReport
     /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
     public string? WorthALook { get; init; }
 
+    /// <summary>
+    /// Overheads and wear of the month that the log ends in that fall on its days to come, and so are in no figure of this
+    /// span; 0 where the span is over at the date of the log.
+    /// </summary>
+    public decimal StillToArise { get; init; }
+
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 
@@ -171,6 +177,7 @@ public sealed record QuarterReport
             Steps = new QuarterSteps(books, reckoned, closing, sales).Find(),
             Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
             Undated = QuarterUndated.Of(books),
+            StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
             Lacking = [.. WhatIsLacking(log)],
             Notes = books.Costs.Notes,
             Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, profit, cash, sales),

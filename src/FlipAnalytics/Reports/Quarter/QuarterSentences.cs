@@ -55,7 +55,14 @@ public static class QuarterSentences
     public static ImmutableArray<string> Beneath(QuarterReport report, bool all = true)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return [.. new[] { AgainstTarget(report), FullWage(report), all ? HoursMeant(report) : null, AtMost(report) }.OfType<string>()];
+        return
+        [
+            .. new[]
+            {
+                AgainstTarget(report), FullWage(report), all ? HoursMeant(report) : null, AtMost(report),
+                WageBridgeText.StillToArise(report.StillToArise, report.AsOf, report.Workshop),
+            }.OfType<string>(),
+        ];
     }
 
     /// <summary>Why the money in hand is not the profit; null where it is.</summary>

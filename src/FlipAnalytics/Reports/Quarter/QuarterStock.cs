@@ -79,7 +79,7 @@ public sealed record QuarterStock(
             books.Lines.Where(line => line.IsStated && line.Arose <= day).Sum(line => line.Line.Amount),
             books.Costs.ToolsLeft.Sum(tool => tool.Value)
                 - QuarterMovement.Paid(books, CostKind.Tools, movement => movement > day)
-                + books.Wear.Where(line => line.Date > day).Sum(line => line.Amount));
+                + books.Costs.ToolWear.Sum(line => line.Amount - line.ArisenBy(day, books.Currency)));
     }
 
     /// <summary>Cost of the pieces in stock on an evening.</summary>

@@ -18,7 +18,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
         PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsSold: true, SoldOn: null })];
         PieceCost[] gone = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsGone: true, LeftOn: null })];
         CashMovement[] paid = [.. books.Costs.Cash.Where(movement => movement.Date is null)];
-        CostLine[] wear = [.. books.Wear.Where(line => line.Date is null)];
+        CostLine[] wear = [.. books.Costs.ToolWear.Where(line => line.Date is null)];
         GeneralHours[] hours = [.. books.Hours.General.Concat(books.Hours.Outings).Where(entry => entry.Date is null)];
         return
         [

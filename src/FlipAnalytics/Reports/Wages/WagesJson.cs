@@ -19,7 +19,8 @@ public static class WagesJson
             report.By(WageGroupBy.Type).Groups, report.By(WageGroupBy.Color).Groups,
             report.By(WageGroupBy.Source).Groups, report.By(WageGroupBy.Quarter).Groups, report.Flips, report.Losers,
             report.WrittenOff, report.Hours, report.Hindsight, report.LeftOut, report.MissingCosts,
-            report.KindsWithoutRecord, report.Notes, report.Reconciliation, report.SetAside, report.WorthALook);
+            report.KindsWithoutRecord, report.Notes, report.Reconciliation, report.SetAside, report.WorthALook,
+            report.StillToArise);
         return JsonSerializer.Serialize(document, WagesJsonContext.Readable.WagesDocument) + "\n";
     }
 
@@ -66,7 +67,8 @@ internal sealed record WagesDocument(
     ImmutableArray<string> Notes,
     WagesReconciliation Reconciliation,
     ImmutableArray<RowsSetAside> SetAside,
-    string? WorthALook);
+    string? WorthALook,
+    decimal StillToArise);
 
 /// <summary>Writes a decimal with at most six digits after the point, without zeros behind them.</summary>
 internal sealed class SixDigits : JsonConverter<decimal>

@@ -92,6 +92,12 @@ public sealed record WagesReport
     /// <summary>The line on a row that is worth a look and on which the answer hangs; null where there is none.</summary>
     public string? WorthALook { get; init; }
 
+    /// <summary>
+    /// Overheads and wear of the month that the log ends in that fall on its days to come: flips carry their shares of them, but
+    /// the wage of the span does not; 0 where the span is over at the date of the log.
+    /// </summary>
+    public decimal StillToArise { get; init; }
+
     /// <summary>Sums that must agree.</summary>
     public required WagesReconciliation Reconciliation { get; init; }
 
@@ -174,6 +180,7 @@ public sealed record WagesReport
             ],
             KindsWithoutRecord = [.. Enum.GetValues<CostKind>().Where(kind => !CostRecord.Has(log, kind))],
             Notes = book.Notes,
+            StillToArise = period is null || (period.From <= log.Date && log.Date < period.To) ? book.StillToArise : 0,
             Reconciliation = new(
                 ProfitReconciliation.Of(flips),
                 HoursReconciliation.Of(log, hours, flips),

@@ -131,6 +131,10 @@ public static class WagesSentences
             sentences.Add($"What was paid is not on record, so left out: {WageFigures.Names(report.LeftOut.WithoutPurchasePrice, NamesShown)}.");
         if (!report.LeftOut.WithoutDay.IsEmpty)
             sentences.Add($"Sold on a day not written down, so not in {report.Period!.Name}: {WageFigures.Names(report.LeftOut.WithoutDay, NamesShown)}.");
+        // Unasked only where a span was named: in the wage of a whole log the rest of a month is next to nothing.
+        if ((all || report.Period is not null) && report.Bridge is not null
+            && WageBridgeText.StillToArise(report.StillToArise, report.AsOf, report.Workshop) is { } rest)
+            sentences.Add(rest);
         return [.. sentences];
     }
 

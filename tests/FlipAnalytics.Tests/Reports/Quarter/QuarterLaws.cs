@@ -71,27 +71,45 @@ internal static class QuarterLaws
             ]);
     }
 
-    // From before the first day to the date of the log: all that has a day, and with what has none all there is.
+    // From before the first day to the date of the log: all that has a day, and with what has none all there is. The books wear
+    // tools to the end of the month that the log ends in; the days of it still to come have worn nothing yet, so the tools are
+    // worth that much more on the last evening. The rent of those days is in no span either.
     private static IEnumerable<string> WholeLife(SalesLog log)
     {
         CostBook book = CostBook.Of(log);
         var life = QuarterReport.Of(log, ReportPeriod.Of(new(2, 1, 1), log.Date));
         decimal undatedSales = life.Undated.Where(facts => facts.What == "pieces sold").Sum(facts => facts.Amount);
         decimal undatedCash = book.Cash.Where(movement => movement.Date is null && !movement.IsReckoned).Sum(movement => movement.Amount);
+        decimal wearToCome = ToCome(log, book.ToolWear);
+        decimal undatedOverheads = book.Overheads.Where(line => line.Date is null).Sum(line => line.Amount);
+        decimal undatedWear = book.ToolWear.Where(line => line.Date is null).Sum(line => line.Amount);
         return Different(
             "the whole life",
             [
                 ("sales", log.Pieces.Where(piece => piece.IsSold).Sum(piece => (piece.SoldPrice ?? 0) + (piece.DeliveryCharged ?? 0))),
                 ("cash", book.Cash.Where(movement => !movement.IsReckoned).Sum(movement => movement.Amount)),
                 ("cans", book.SuppliesLeft.Sum(stock => stock.Value)),
-                ("tools", book.ToolsLeft.Sum(tool => tool.Value)),
+                ("tools", book.ToolsLeft.Sum(tool => tool.Value) + wearToCome),
+                ("wear", log.Tools.Sum(tool => tool.Price ?? 0) - book.ToolsLeft.Sum(tool => tool.Value)),
+                ("overheads", log.Overheads.Sum(row => row.Amount)
+                    + book.Overheads.Where(line => line.Origin.File == Columns.Trips.File).Sum(line => line.Amount)),
             ],
             [
                 ("sales", life.Profit.Sales + life.Profit.DeliveryCharged + undatedSales),
                 ("cash", life.Cash.Change + undatedCash),
                 ("cans", life.Closing.InCans),
                 ("tools", life.Closing.Tools),
+                ("wear", life.Profit.ToolWear + undatedWear + wearToCome),
+                ("overheads", life.Profit.Overheads + undatedOverheads + ToCome(log, book.Overheads)),
             ]);
+    }
+
+    // What is left of the month that the log ends in: its amount less that of the days so far.
+    private static decimal ToCome(SalesLog log, IEnumerable<CostLine> lines)
+    {
+        int month = DateTime.DaysInMonth(log.Date.Year, log.Date.Month);
+        return lines.Where(line => line.Until > log.Date).Sum(line => line.Amount - log.Workshop.Currency.Round(
+            line.Amount * (log.Date.Day - line.Date!.Value.Day + 1) / (month - line.Date.Value.Day + 1)));
     }
 
     private static (string Name, decimal Amount)[] Flows(QuarterReport report) =>
