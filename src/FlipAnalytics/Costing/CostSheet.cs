@@ -33,8 +33,8 @@ internal sealed class CostSheet
 
     public List<string> Notes { get; } = [];
 
-    /// <summary>Place of a piece in the log; null for an id that it does not have.</summary>
-    public int? PlaceOf(string pieceId) => places.TryGetValue(pieceId, out int place) ? place : null;
+    /// <summary>Place of a piece in the log; null for none and for an id that it does not have.</summary>
+    public int? PlaceOf(string? pieceId) => pieceId is not null && places.TryGetValue(pieceId, out int place) ? place : null;
 
     /// <summary>Adds money in or out; nothing where it is zero.</summary>
     public void Pay(DateOnly? date, decimal amount, string what, CostOrigin origin, CostKind? kind, string? piece = null)

@@ -200,7 +200,7 @@ internal sealed record SuppliesLedger(
     private static void FindPiecesWithoutRecord(CostSheet sheet, ILookup<string, SupplyUse> uses)
     {
         bool everythingIsSpread = uses.Count == 0 && sheet.Log.Supplies.Length > 0;
-        HashSet<string> used = new(sheet.Log.Uses.Select(use => use.PieceId), StringComparer.OrdinalIgnoreCase);
+        HashSet<string> used = new(sheet.Log.Uses.Select(use => use.PieceId).OfType<string>(), StringComparer.OrdinalIgnoreCase);
         int without = 0;
         for (int i = 0; i < sheet.Log.Pieces.Length; i++)
         {

@@ -28,8 +28,8 @@ internal sealed class WorkCalendar
         usual = usual == 0 ? 1 : usual;
         ILookup<string, HoursEntry> entries = log.Hours.Where(entry => entry.PieceId is not null)
             .ToLookup(entry => entry.PieceId!, StringComparer.OrdinalIgnoreCase);
-        ILookup<string, DateOnly?> uses = log.Uses.ToLookup(
-            use => use.PieceId, use => use.Date, StringComparer.OrdinalIgnoreCase);
+        ILookup<string, DateOnly?> uses = log.Uses.Where(use => use.PieceId is not null).ToLookup(
+            use => use.PieceId!, use => use.Date, StringComparer.OrdinalIgnoreCase);
 
         List<WorkShare> all = [];
         var ends = ImmutableArray.CreateBuilder<DateOnly?>();

@@ -125,10 +125,13 @@ internal sealed class Cells(
             return null;
         LogColumn meaning = places[column].Column;
         bool isMoney = meaning.Kind == ColumnKind.Money;
+        if (meaning.WordForNone is { } none && cell.Equals(none, StringComparison.OrdinalIgnoreCase))
+            return 0;
         const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         if (!decimal.TryParse(cell, Plain, CultureInfo.InvariantCulture, out decimal number))
         {
-            Bad(column, cell, isMoney ? "an amount such as 12.50" : "a number such as 12.5", RemedyOfNumber(cell));
+            string expected = isMoney ? "an amount such as 12.50" : "a number such as 12.5";
+            Bad(column, cell, meaning.WordForNone is { } word ? $"{expected}, or {word}" : expected, RemedyOfNumber(cell));
         }
         else if (IsTooSmall(number, meaning.Smallest))
         {

@@ -35,7 +35,7 @@ public sealed record ColumnFilling(
     {
         ArgumentNullException.ThrowIfNull(log);
         var worked = log.Hours.Select(entry => entry.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
-        var supplied = log.Uses.Select(use => use.PieceId).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        var supplied = log.Uses.Select(use => use.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         return [.. Columns.Pieces.Columns.Select(column => Fill(column.Name))];
 
         ColumnFilling Fill(string column)

@@ -100,7 +100,7 @@ public static class Columns
             new("coverage_unit", Label, "Unit of the coverage, such as ft2/quart."),
         ]);
 
-    /// <summary><c>uses.csv</c>: uses of supplies on pieces.</summary>
+    /// <summary><c>uses.csv</c>: uses of supplies on pieces, and waste.</summary>
     public static LogTable Uses { get; } = new(
         "uses.csv",
         "With what went onto which piece, supplies are charged to the pieces that used them, not spread evenly.",
@@ -122,6 +122,24 @@ public static class Columns
                 "Area coated, where you did not measure.",
                 "square feet, or square metres where lengths are in cm",
                 Smallest.AboveZero),
+        ]);
+
+    /// <summary><c>counts.csv</c>: stock counts of supplies.</summary>
+    public static LogTable Counts { get; } = new(
+        "counts.csv",
+        "With a count of what is left now and then, the value of your supplies is a fact, and what is missing is seen.",
+        [
+            new("date", Date, "Day of the count; what was used that day is off already.", IsRequired: true),
+            new("item", Name, "What you counted; an item of supplies.csv.", IsRequired: true),
+            new(
+                "quantity",
+                Number,
+                "What is left, in the unit beside it, or the word empty; rows of one item and day add up.",
+                "the unit beside it",
+                Smallest.Zero,
+                IsRequired: true) { WordForNone = "empty" },
+            new("unit", Label, "Unit of the quantity; without one, the unit it was bought in."),
+            new("notes", Text, "Anything else."),
         ]);
 
     /// <summary><c>trips.csv</c>: outings to look for pieces.</summary>
@@ -179,7 +197,7 @@ public static class Columns
 
     /// <summary>All tables, the required one first.</summary>
     public static ImmutableArray<LogTable> Tables { get; } =
-        [Pieces, Asking, Hours, Supplies, Uses, Trips, Tools, Overheads, Colors];
+        [Pieces, Asking, Hours, Supplies, Uses, Counts, Trips, Tools, Overheads, Colors];
 
     /// <summary>The word of the log for a value, such as damaged.</summary>
     internal static string WordOf<T>(T value)

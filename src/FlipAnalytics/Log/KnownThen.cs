@@ -28,6 +28,7 @@ public static class KnownThen
                 Hours = [.. log.Hours.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
                 Supplies = [.. log.Supplies.Where(purchase => IsKnown(purchase.BoughtOn))],
                 Uses = [.. log.Uses.Where(use => IsKnownOf(use.PieceId, use.Date))],
+                Counts = [.. log.Counts.Where(count => IsKnown(count.Date))],
                 Trips = [.. log.Trips.Where(trip => IsKnown(trip.Date))],
                 Tools = [.. log.Tools.Where(tool => IsKnown(tool.BoughtOn))],
                 Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],

@@ -67,6 +67,9 @@ public sealed record LogColumn(
     /// <summary>The words a <see cref="ColumnKind.Word"/> may be; empty for other kinds.</summary>
     public ImmutableArray<string> Words { get; init; } = [];
 
+    /// <summary>A word that a number may be in place of 0, such as empty; null for none.</summary>
+    public string? WordForNone { get; init; }
+
     /// <summary>
     /// Whether the row would say something untrue without it, such as a sale without its price; a required column always
     /// decides.

@@ -12,6 +12,7 @@ public static class LogDates
                 .Concat(log.Hours.Select(entry => entry.Date))
                 .Concat(log.Supplies.Select(purchase => purchase.BoughtOn))
                 .Concat(log.Uses.Select(use => use.Date))
+                .Concat(log.Counts.Select(count => (DateOnly?)count.Date))
                 .Concat(log.Trips.Select(trip => trip.Date))
                 .Concat(log.Tools.Select(tool => tool.BoughtOn))
                 .Concat(log.Overheads.Select(overhead => (DateOnly?)overhead.Month))

@@ -60,13 +60,21 @@ internal static class Rows
         cells.Row);
 
     public static SupplyUse Use(Cells cells) => new(
-        cells.RequiredText("id"),
+        cells.Text("id"),
         cells.Date("date"),
         cells.RequiredText("item"),
         cells.Decimal("quantity"),
         cells.Text("unit"),
         cells.Decimal("coats"),
         cells.Decimal("area"),
+        cells.Row);
+
+    public static StockCount Count(Cells cells) => new(
+        cells.RequiredDate("date"),
+        cells.RequiredText("item"),
+        cells.RequiredDecimal("quantity"),
+        cells.Text("unit"),
+        cells.Text("notes"),
         cells.Row);
 
     public static Trip Trip(Cells cells) => new(

@@ -26,8 +26,11 @@ public sealed record SalesLog
     /// <summary>Purchases of supplies.</summary>
     public ImmutableArray<SupplyPurchase> Supplies { get; init; } = [];
 
-    /// <summary>Uses of supplies.</summary>
+    /// <summary>Uses of supplies, waste included.</summary>
     public ImmutableArray<SupplyUse> Uses { get; init; } = [];
+
+    /// <summary>Stock counts of supplies.</summary>
+    public ImmutableArray<StockCount> Counts { get; init; } = [];
 
     /// <summary>Outings.</summary>
     public ImmutableArray<Trip> Trips { get; init; } = [];

@@ -35,6 +35,7 @@ public static class SalesLogReader
             Hours = TableReader.Read(Columns.Hours, reading, Rows.Hours),
             Supplies = TableReader.Read(Columns.Supplies, reading, Rows.Supply),
             Uses = TableReader.Read(Columns.Uses, reading, Rows.Use),
+            Counts = TableReader.Read(Columns.Counts, reading, Rows.Count),
             Trips = TableReader.Read(Columns.Trips, reading, Rows.Trip),
             Tools = TableReader.Read(Columns.Tools, reading, Rows.Tool),
             Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
@@ -58,6 +59,7 @@ public static class SalesLogReader
             Hours = [.. tables.Hours.Kept],
             Supplies = [.. tables.Supplies.Kept],
             Uses = [.. tables.Uses.Kept],
+            Counts = [.. tables.Counts.Kept],
             Trips = [.. tables.Trips.Kept],
             Tools = [.. tables.Tools.Kept],
             Overheads = [.. tables.Overheads.Kept],
@@ -99,6 +101,8 @@ internal sealed record ReadTables
 
     public required ReadTable<SupplyUse> Uses { get; init; }
 
+    public required ReadTable<StockCount> Counts { get; init; }
+
     public required ReadTable<Trip> Trips { get; init; }
 
     public required ReadTable<Tool> Tools { get; init; }
@@ -114,6 +118,7 @@ internal sealed record ReadTables
         Hours.Summary() with { Aside = AmountsSetAside.Working(Hours.Aside.Select(entry => (decimal?)entry.Hours)) },
         Supplies.Summary() with { Aside = AmountsSetAside.Spending(Supplies.Aside.Select(purchase => purchase.Price)) },
         Uses.Summary(),
+        Counts.Summary(),
         Trips.Summary() with
         {
             Aside = AmountsSetAside.Spending(Trips.Aside.Select(trip => trip.OtherCost)) with { Hours = Trips.Aside.Sum(trip => trip.Hours ?? 0) },

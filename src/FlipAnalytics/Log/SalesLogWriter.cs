@@ -42,6 +42,7 @@ public static class SalesLogWriter
         Table(files, Columns.Hours, log.Hours, TableColumns.Hours);
         Table(files, Columns.Supplies, log.Supplies, TableColumns.Supply);
         Table(files, Columns.Uses, log.Uses, TableColumns.Use);
+        Table(files, Columns.Counts, log.Counts, TableColumns.Count);
         Table(files, Columns.Trips, log.Trips, TableColumns.Trip);
         Table(files, Columns.Tools, log.Tools, TableColumns.Tool);
         Table(files, Columns.Overheads, log.Overheads, TableColumns.Overhead);

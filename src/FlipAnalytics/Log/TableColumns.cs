@@ -85,6 +85,16 @@ internal static class TableColumns
         _ => throw Unknown(column),
     };
 
+    public static string? Count(StockCount count, string column) => column switch
+    {
+        "date" => Day(count.Date),
+        "item" => count.Item,
+        "quantity" => count.Quantity == 0 ? Columns.Counts[column].WordForNone : Number(count.Quantity),
+        "unit" => count.Unit,
+        "notes" => count.Notes,
+        _ => throw Unknown(column),
+    };
+
     public static string? Trip(Trip trip, string column) => column switch
     {
         "trip" => trip.Name,

@@ -15,7 +15,7 @@ internal sealed class SuppliesSpent
 
     public SuppliesSpent(SalesLog log)
     {
-        used = log.Uses.Select(use => use.PieceId).ToHashSet(StringComparer.OrdinalIgnoreCase);
+        used = log.Uses.Select(use => use.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         // Trips, tools and overhead change nothing about supplies, so the book is written without them.
         book = new(() => CostBook.Of(log with { Trips = [], Tools = [], Overheads = [] }));
     }

@@ -62,7 +62,7 @@ internal static class OtherAmounts
         foreach (SupplyUse use in log.Uses)
         {
             sheet.Add(use.Row);
-            Piece? piece = pieces.GetValueOrDefault(use.PieceId);
+            Piece? piece = use.PieceId is { } id ? pieces.GetValueOrDefault(id) : null;
             double set = Crossing.Log(piece?.Count) ?? 0;
             sheet.Expect("quantity", 0.6, 0.8, $"{use.Item} by {use.Unit}", sheet.Cell("quantity", use.Quantity, AmountSlip.Quantity), offset: 0.8 * set);
             sheet.Expect("coats", 0.4, 0.4, use.Item, sheet.Cell("coats", use.Coats, AmountSlip.Quantity));

@@ -27,6 +27,7 @@ internal sealed class OtherDates
             .. dates.Table(Columns.Hours, "date", log.Hours, h => h.Date, h => h.Row, h => dates.OfPiece(h.PieceId, true)),
             .. dates.Table(Columns.Supplies, "bought_on", log.Supplies, s => s.BoughtOn, s => s.Row, _ => null),
             .. dates.Table(Columns.Uses, "date", log.Uses, u => u.Date, u => u.Row, u => dates.OfPiece(u.PieceId, true)),
+            .. dates.Table(Columns.Counts, "date", log.Counts, c => c.Date, c => c.Row, _ => null),
             .. dates.Table(Columns.Trips, "date", log.Trips, t => t.Date, t => t.Row, t => OfTrip([.. boughtOnTrips[t.Name]])),
             .. dates.Table(Columns.Tools, "bought_on", log.Tools, t => t.BoughtOn, t => t.Row, _ => null),
             .. dates.Table(Columns.Overheads, "month", log.Overheads, o => o.Month, o => o.Row, _ => null),

@@ -29,7 +29,7 @@ internal sealed class PieceDates
         foreach (Trip trip in log.Trips.Where(trip => trip.Date is not null))
             trips.TryAdd(trip.Name, trip.Date!.Value);
         work = log.Hours.Where(h => h.PieceId is not null && h.Date is not null).Select(h => (Id: h.PieceId!, Date: h.Date!.Value))
-            .Concat(log.Uses.Where(u => u.Date is not null).Select(u => (Id: u.PieceId, Date: u.Date!.Value)))
+            .Concat(log.Uses.Where(u => u.PieceId is not null && u.Date is not null).Select(u => (Id: u.PieceId!, Date: u.Date!.Value)))
             .ToLookup(w => w.Id, w => w.Date, StringComparer.OrdinalIgnoreCase);
         foreach (var step in Steps)
         {

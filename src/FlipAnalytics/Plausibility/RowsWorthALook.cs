@@ -67,6 +67,7 @@ public static class RowsWorthALook
                 Hours = Rest(log.Hours, Columns.Hours, entry => entry.Row),
                 Supplies = Rest(log.Supplies, Columns.Supplies, purchase => purchase.Row),
                 Uses = Rest(log.Uses, Columns.Uses, use => use.Row),
+                Counts = Rest(log.Counts, Columns.Counts, count => count.Row),
                 Trips = Rest(log.Trips, Columns.Trips, trip => trip.Row),
                 Tools = Rest(log.Tools, Columns.Tools, tool => tool.Row),
                 Overheads = Rest(log.Overheads, Columns.Overheads, overhead => overhead.Row),
@@ -77,7 +78,7 @@ public static class RowsWorthALook
             Pieces = [.. log.Pieces.Where(piece => piece.Row != row)],
             AskingPrices = [.. log.AskingPrices.Where(change => !IsOf(change.PieceId))],
             Hours = [.. log.Hours.Where(entry => !IsOf(entry.PieceId))],
-            Uses = [.. log.Uses.Where(use => !IsOf(use.PieceId))],
+            Uses = [.. log.Uses.Where(use => use.PieceId is null || !IsOf(use.PieceId))],
         };
 
         bool IsOf(string? piece) => string.Equals(piece, id, StringComparison.OrdinalIgnoreCase);

@@ -1,7 +1,7 @@
 namespace FlipAnalytics;
 
-/// <summary>A use of a supply on a piece, as a measured quantity or as coats on an area: a row of <c>uses.csv</c>.</summary>
-/// <param name="PieceId">The piece.</param>
+/// <summary>A use of a supply, as a measured quantity or as coats on an area: a row of <c>uses.csv</c>.</summary>
+/// <param name="PieceId">The piece it was used on; null for waste, such as a can that dried up.</param>
 /// <param name="Date">Day of the use.</param>
 /// <param name="Item">The supply used; an item of <c>supplies.csv</c>.</param>
 /// <param name="Quantity">Measured quantity, in <paramref name="Unit"/>.</param>
@@ -10,7 +10,7 @@ namespace FlipAnalytics;
 /// <param name="Area">Area coated, in the square of the workshop's area unit (ft² for inches, m² for centimetres).</param>
 /// <param name="Row">Line of the file.</param>
 public sealed record SupplyUse(
-    string PieceId,
+    string? PieceId,
     DateOnly? Date,
     string Item,
     decimal? Quantity,

@@ -193,7 +193,7 @@ internal static class MessyLogs
             Hours = [.. work.Where(entry => entry.PieceId is null || ids.Contains(entry.PieceId))
                 .Select((entry, i) => entry with { Row = i + 2 })],
             Supplies = [.. purchases.Select((p, i) => p with { Price = p.Price * unit, Row = i + 2 })],
-            Uses = [.. uses.Where(use => ids.Contains(use.PieceId)).Select((use, i) => use with { Row = i + 2 })],
+            Uses = [.. uses.Where(use => ids.Contains(use.PieceId!)).Select((use, i) => use with { Row = i + 2 })],
             Trips = [.. outings.Select((trip, i) => trip with
             {
                 Name = Named("T", i),

@@ -58,6 +58,7 @@ public class AsOfLeakTests
         Hours = Change(log.Hours, h => h.Date > day, h => h with { Hours = times * h.Hours }),
         Supplies = Change(log.Supplies, s => s.BoughtOn > day, s => s with { Price = times * s.Price }),
         Uses = Change(log.Uses, u => u.Date > day, u => u with { Quantity = times * u.Quantity }),
+        Counts = Change(log.Counts, c => c.Date > day, c => c with { Quantity = times * c.Quantity }),
         Trips = Change(log.Trips, t => t.Date > day, t => t with { Distance = times * t.Distance }),
         Tools = Change(log.Tools, t => t.BoughtOn > day, t => t with { Price = times * t.Price }),
         Overheads = Change(log.Overheads, o => o.Month > day, o => o with { Amount = times * o.Amount }),

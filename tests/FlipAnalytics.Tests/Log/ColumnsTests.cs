@@ -10,6 +10,7 @@ public sealed class ColumnsTests
     [InlineData("hours.csv", "id, date, task, hours")]
     [InlineData("supplies.csv", "item, kind, bought_on, quantity, unit, price, coverage, coverage_unit")]
     [InlineData("uses.csv", "id, date, item, quantity, unit, coats, area")]
+    [InlineData("counts.csv", "date, item, quantity, unit, notes")]
     [InlineData("trips.csv", "trip, date, distance, hours, other_cost, notes")]
     [InlineData("tools.csv", "item, bought_on, price, salvage, life_pieces, life_months")]
     [InlineData("overheads.csv", "month, item, amount")]

@@ -126,6 +126,8 @@ internal static class GeneratedLogs
                     id, Day(day, day - 8), "paint", null, label, number, day == 0 ? null : day))],
                 Supplies = [.. facts.Select(fact => new SupplyPurchase(
                     "paint", label, Day(fact.Item2, 0), fact.Item3, label, fact.Item3, null, label))],
+                Counts = [.. facts.Where(fact => fact.Item1 % 3 == 0).Select(fact => new StockCount(
+                    Day(fact.Item2, 0)!.Value, "paint", (fact.Item3 - 1) / 1000m, label, text?.Trim()))],
                 Trips = [.. named.Select((_, i) => new Trip(Name("T", i), Day(10 * i, i - 2), i, i / 2m, null, text))],
                 Tools = [.. facts.Take(2).Select(fact => new Tool(
                     "sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],

@@ -156,6 +156,7 @@ public sealed class KnownThenTests
             AskingPrices = [.. log.AskingPrices.Select(change => change.Date > date ? change with { Price = change.Price + 1, Date = change.Date.AddDays(1) } : change)],
             Hours = [.. log.Hours.Select(entry => IsLater(entry.PieceId, entry.Date) ? entry with { Hours = entry.Hours + 1, Task = null } : entry)],
             Uses = [.. log.Uses.Select(use => IsLater(use.PieceId, use.Date) ? use with { Quantity = 99, Item = "grey" } : use)],
+            Counts = [.. log.Counts.Select(count => count.Date > date ? count with { Quantity = 99, Date = count.Date.AddDays(1) } : count)],
             Supplies = [.. log.Supplies.Where(purchase => !(purchase.BoughtOn > date))],
             Trips = [.. log.Trips.Select(trip => trip.Date > date ? trip with { Distance = 999 } : trip)],
             Tools = [.. log.Tools.Select(tool => tool.BoughtOn > date ? tool with { Price = 999 } : tool), new(

@@ -17,6 +17,7 @@ internal static class LogContent
             Hours = [.. log.Hours.Select(entry => entry with { Row = 0 })],
             Supplies = [.. log.Supplies.Select(purchase => purchase with { Row = 0 })],
             Uses = [.. log.Uses.Select(use => use with { Row = 0 })],
+            Counts = [.. log.Counts.Select(count => count with { Row = 0 })],
             Trips = [.. log.Trips.Select(trip => trip with { Row = 0 })],
             Tools = [.. log.Tools.Select(tool => tool with { Row = 0 })],
             Overheads = [.. log.Overheads.Select(overhead => overhead with { Row = 0 })],

@@ -129,6 +129,7 @@ public sealed class SalesLogReaderTests
             .With(
                 "uses.csv",
                 "id,date,item,quantity,unit,coats,area\nP1,2025-01-20,White,0.5,quart,,\nP1,,white,,,2,30\n")
+            .With("counts.csv", "date,item,quantity,unit,notes\n2025-02-28,white,0.75,,after the desk\n2025-03-31,WHITE,Empty,quart,\n")
             .With("trips.csv", "trip,date,distance,hours,other_cost,notes\nT1,2025-01-03,24.5,3,4,\"rain, cold\"\n")
             .With("tools.csv", "item,bought_on,price,salvage,life_pieces,life_months\nsander,2024-12-01,120,20,100,\n")
             .With("overheads.csv", "month,item,amount\n2025-01,rent,80\n2025-02,rent,-5\n")
@@ -144,6 +145,9 @@ public sealed class SalesLogReaderTests
             [new("P1", new(2025, 1, 20), "white", 0.5m, "quart", null, null, 2), new(
                 "P1", null, "white", null, null, 2, 30, 3)],
             log.Uses);
+        Assert.Equal<StockCount>(
+            [new(new(2025, 2, 28), "white", 0.75m, null, "after the desk", 2), new(new(2025, 3, 31), "white", 0, "quart", null, 3)],
+            log.Counts);
         Assert.Equal(new("T1", new(2025, 1, 3), 24.5m, 3, 4, "rain, cold", 2), log.Trips.Single());
         Assert.Equal(new("sander", new(2024, 12, 1), 120, 20, 100, null, 2), log.Tools.Single());
         Assert.Equal<Overhead>(
