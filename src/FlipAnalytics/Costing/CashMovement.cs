@@ -7,8 +7,11 @@ namespace FlipAnalytics;
 /// <param name="Origin">Where it comes from.</param>
 public sealed record CashMovement(DateOnly? Date, decimal Amount, string What, CostOrigin Origin)
 {
-    /// <summary>What was paid for; null for money from a sale.</summary>
+    /// <summary>What was paid for; null for money from a sale and for what is no cost.</summary>
     public CostKind? Kind { get; init; }
+
+    /// <summary>Whose it is, where it is neither from a sale nor for a cost; null where it is.</summary>
+    public MoneyOf? Of { get; init; }
 
     /// <summary>The piece it belongs to; null for none.</summary>
     public string? PieceId { get; init; }

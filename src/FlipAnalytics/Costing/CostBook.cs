@@ -69,6 +69,9 @@ public sealed record CostBook
     /// <summary>Money in and out, by date, undated last.</summary>
     public required ImmutableArray<CashMovement> Cash { get; init; }
 
+    /// <summary>Money held for others, and the owner's own put in and taken out: none of it is profit.</summary>
+    public required ImmutableArray<MoneyOfOthers> Held { get; init; }
+
     /// <summary>What is unknown, assumed or contradictory: a sentence each.</summary>
     public required ImmutableArray<string> Notes { get; init; }
 

@@ -17,13 +17,16 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
         SuppliesLedger supplies = SuppliesLedger.Write(sheet);
         decimal[] stated = [.. log.Pieces.Select((piece, i) => State(i, piece))];
         ToolWear tools = ToolWear.Write(sheet);
-        decimal trips = TripCosts.Write(sheet);
+        (decimal trips, decimal drives) = TripCosts.Write(sheet);
+        Move();
         ImmutableArray<CostLine> unshared = OverheadSharing.Write(sheet);
         decimal fees = 0;
-        decimal deliveries = 0;
+        decimal deliveries = drives;
         for (int i = 0; i < log.Pieces.Length; i++)
             SaleCosts.Write(sheet, i, ref fees, ref deliveries);
 
+        ImmutableArray<decimal?> salePrices = [.. log.Pieces.Select(SalePrice)];
+        ImmutableArray<MoneyOfOthers> held = MoneyOutsideProfit.Write(sheet, salePrices);
         ImmutableArray<PieceCost> pieces =
         [
             .. log.Pieces.Select((piece, i) => new PieceCost(
@@ -33,6 +36,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             {
                 Gaps = [.. sheet.Gaps[i]],
                 SuppliesDifference = stated[i],
+                SalePrice = salePrices[i],
             }),
         ];
         var onPieces = new decimal[Enum.GetValues<CostKind>().Length];
@@ -50,6 +54,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             SuppliesLeft = supplies.Left,
             ToolsLeft = tools.Left,
             Cash = [.. sheet.Cash.OrderBy(movement => movement.Date ?? DateOnly.MaxValue)],
+            Held = held,
             Notes = [.. sheet.Notes.Distinct()],
             Coverage = supplies.Coverage,
             Totals =
@@ -71,8 +76,15 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             new(kind, spent, onPieces[(int)kind], left, unassigned, stated);
     }
 
+    private decimal? SalePrice(Piece piece) => piece.Commission is { } share && piece.SoldPrice is { } price
+        ? log.Workshop.Currency.Round(price * share)
+        : piece.SoldPrice;
+
     private void Buy(int i, Piece piece, PricePaid? paid)
     {
+        // What belongs to somebody else is sold for them: nothing is paid for it before.
+        if (piece.IsOnCommission && paid is null)
+            return;
         if (paid is not { } own)
         {
             sheet.Gaps[i].Add(new(CostKind.Purchase, $"What was paid for {piece.Id} is not written down."));
@@ -82,6 +94,30 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
         CostOrigin origin = new(Columns.Pieces.File, piece.Row, own.Rule);
         sheet.Lines[i].Add(new(CostKind.Purchase, piece.BoughtOn, own.Amount, "bought", origin));
         sheet.Pay(piece.BoughtOn, -own.Amount, $"{piece.Id} bought", origin, CostKind.Purchase, piece.Id);
+    }
+
+    /// <summary>
+    /// A part that is moved takes its cost along (IAS 2, paragraph 10: cost stays with the goods, from memory). Both
+    /// pieces carry the line on the same day, so nothing is added and nothing lost.
+    /// </summary>
+    private void Move()
+    {
+        foreach (CostMove move in log.Moves)
+        {
+            if (sheet.PlaceOf(move.From) is not { } from || sheet.PlaceOf(move.To) is not { } to || move.Cost == 0)
+                continue;
+            decimal there = sheet.Lines[from].Where(line => !(line.Date > move.Date) && StockMovement.UsualKinds.Contains(line.Kind))
+                .Sum(line => line.Amount);
+            if (move.Cost > there)
+            {
+                sheet.Notes.Add(Invariant(
+                    $"moves.csv, line {move.Row}, takes {move.Cost} from {move.From}, which had cost {there} by then: correct the cost or the day."));
+            }
+
+            CostOrigin origin = new(Columns.Moves.File, move.Row, Invariant($"{move.Cost} went from {move.From} to {move.To}, as written down."));
+            sheet.Lines[from].Add(new(CostKind.Purchase, move.Date, -move.Cost, $"part moved to {move.To}", origin));
+            sheet.Lines[to].Add(new(CostKind.Purchase, move.Date, move.Cost, $"part moved from {move.From}", origin));
+        }
     }
 
     /// <summary>What is stated for supplies replaces the ledger by a line of the difference, which is returned.</summary>

@@ -19,7 +19,7 @@ public sealed record FlipResult(PieceCost Cost, PieceHours Hours)
     public Piece Piece => Cost.Piece;
 
     /// <summary>Sale price and delivery charge; null for an unknown sale price.</summary>
-    public decimal? Takings => Piece.SoldPrice is { } price ? price + (Piece.DeliveryCharged ?? 0) : null;
+    public decimal? Takings => Cost.Takings;
 
     /// <summary>Profit of the sale after the costs of this piece alone; null where sale or purchase price is unknown.</summary>
     public decimal? CashProfit { get; } = Cost.PurchaseKnown && Cost.NetProceedsAtMost is { } proceeds
@@ -27,9 +27,7 @@ public sealed record FlipResult(PieceCost Cost, PieceHours Hours)
         : null;
 
     /// <summary>The same after its shares of outings, tools and overheads.</summary>
-    public decimal? FullProfit { get; } = Cost.PurchaseKnown && Cost.Piece.SoldPrice is { } price
-        ? price + (Cost.Piece.DeliveryCharged ?? 0) - Cost.Total
-        : null;
+    public decimal? FullProfit { get; } = Cost.PurchaseKnown ? Cost.Takings - Cost.Total : null;
 
     /// <summary>Cash profit for an hour at the bench; null where either is unknown or the hours are none.</summary>
     public decimal? CashWage => Hours.Bench > 0 ? CashProfit / Hours.Bench : null;

@@ -33,7 +33,8 @@ public sealed record GeneralHours(DateOnly? Date, WorkTask? Task, decimal Hours,
 /// up. Shares add up to what was worked.
 /// </summary>
 /// <remarks>
-/// The hours of an outing are shared equally by the pieces it brought home. Those of an outing without any, and entries of
+/// The hours of an outing are shared equally by the pieces it brought home; those of a drive to one buyer are the piece's.
+/// Those of an outing without any, and entries of
 /// <c>hours.csv</c> without a piece, are shared over the pieces worked on in the same month, by hours, as overheads are. An
 /// entry for sourcing on the day of outings with hours is taken to be those outings: only what it has beyond them counts.
 /// </remarks>
@@ -69,22 +70,28 @@ public sealed record HoursLedger
         ILookup<string, int> broughtHome = Enumerable.Range(0, log.Pieces.Length)
             .Where(i => log.Pieces[i].Trip is not null)
             .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
+        Lazy<Dictionary<string, int>> places = new(() => Enumerable.Range(0, log.Pieces.Length)
+            .GroupBy(i => log.Pieces[i].Id, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(same => same.Key, same => same.First(), StringComparer.OrdinalIgnoreCase));
         foreach (Trip trip in log.Trips.Where(trip => trip.Hours > 0))
         {
             int[] pieces = [.. broughtHome[trip.Name]];
+            if (pieces.Length == 0 && TripCosts.DeliveredBy(log, trip, PlaceOf) is { } delivered)
+                pieces = [delivered];
+            WorkTask task = TaskOf(trip.Purpose);
             DateOnly? day = trip.Date ?? pieces.Select(i => log.Pieces[i].BoughtOn).Max();
             CostOrigin origin = new(Columns.Trips.File, trip.Row, Invariant($"{trip.Hours:0.##} hours on {trip.Name}."));
             if (pieces.Length == 0)
-                others.Add(new(day, WorkTask.Sourcing, trip.Hours!.Value, origin, Share(day, trip.Hours.Value)));
+                others.Add(new(day, task, trip.Hours!.Value, origin, Share(day, trip.Hours.Value)));
             else
-                fruitful.Add(new(day, WorkTask.Sourcing, trip.Hours!.Value, origin, true));
+                fruitful.Add(new(day, task, trip.Hours!.Value, origin, true));
             ImmutableArray<decimal> shares = pieces.Length == 0 ? []
                 : Shares.InProportion(trip.Hours.Value, [.. pieces.Select(_ => 1m)], Digits);
             for (int k = 0; k < pieces.Length; k++)
                 outings[pieces[k]] += shares[k];
         }
 
-        var away = fruitful.Concat(others).Where(outing => outing.Date is not null)
+        var away = fruitful.Concat(others).Where(outing => outing is { Date: not null, Task: WorkTask.Sourcing })
             .GroupBy(outing => outing.Date!.Value)
             .ToDictionary(day => day.Key, day => day.Sum(outing => outing.Hours));
         foreach (HoursEntry entry in log.Hours.Where(entry => entry.PieceId is null))
@@ -115,6 +122,8 @@ public sealed record HoursLedger
             General = [.. others],
         };
 
+        int? PlaceOf(string id) => places.Value.TryGetValue(id, out int place) ? place : null;
+
         bool Share(DateOnly? day, decimal hours)
         {
             ImmutableArray<(int Index, decimal Hours)> shares = SharedOver(calendar, day, hours);
@@ -123,6 +132,13 @@ public sealed record HoursLedger
             return !shares.IsEmpty;
         }
     }
+
+    private static WorkTask TaskOf(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Sourcing => WorkTask.Sourcing,
+        TripPurpose.Delivery => WorkTask.Delivery,
+        _ => WorkTask.Other,
+    };
 
     /// <summary>
     /// What pieces carry of hours of no single piece, by their place in the log: none where none was worked on that month.

@@ -17,6 +17,15 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// </summary>
     public decimal SuppliesDifference { get; init; }
 
+    /// <summary>
+    /// What of the sale price is the workshop's: all of it, or its commission on a piece that belongs to somebody else; null
+    /// where unknown or not sold.
+    /// </summary>
+    public decimal? SalePrice { get; init; }
+
+    /// <summary>The workshop's sale price and the delivery charge; null where the sale price is unknown.</summary>
+    public decimal? Takings => SalePrice + (Piece.DeliveryCharged ?? 0);
+
     /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
     /// <param name="kind">The kind.</param>
     public decimal Of(CostKind kind)
@@ -59,9 +68,7 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// <summary>
     /// As <see cref="NetProceeds"/>, but with unknown fees and delivery left out: the real figure is this or lower.
     /// </summary>
-    public decimal? NetProceedsAtMost => Piece.SoldPrice is { } price
-        ? price + (Piece.DeliveryCharged ?? 0) - Of(CostKind.Fees) - Of(CostKind.Delivery)
-        : null;
+    public decimal? NetProceedsAtMost => Takings - Of(CostKind.Fees) - Of(CostKind.Delivery);
 
     /// <summary>
     /// Day it left the stock, sold or not; where that day is unknown the last earlier day on record stands in; null for

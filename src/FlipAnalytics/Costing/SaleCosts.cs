@@ -2,7 +2,7 @@ using static System.FormattableString;
 
 namespace FlipAnalytics;
 
-/// <summary>Fees and delivery of a sale, and the money from it.</summary>
+/// <summary>Fees and delivery of a sale.</summary>
 internal static class SaleCosts
 {
     public static void Write(CostSheet sheet, int i, ref decimal fees, ref decimal deliveries)
@@ -16,9 +16,6 @@ internal static class SaleCosts
         }
 
         CostOrigin written = new(Columns.Pieces.File, piece.Row, "As written down.");
-        sheet.Pay(piece.SoldOn, piece.SoldPrice ?? 0, $"{piece.Id} sold", written, null, piece.Id);
-        sheet.Pay(piece.SoldOn, piece.DeliveryCharged ?? 0, $"{piece.Id} delivery charged", written, null, piece.Id);
-
         if (Fees(sheet.Log.Workshop, piece, written) is var (fee, origin))
         {
             fees += fee;

@@ -6,13 +6,15 @@ namespace FlipAnalytics;
 
 /// <summary>
 /// An outing costs its distance at the rate in force on its day, and what else was paid. The pieces it brought home bear
-/// it in equal parts, for the drive would have cost the same whatever each of them fetched; an outing that brought
-/// nothing home is overhead.
+/// it in equal parts, for the drive would have cost the same whatever each of them fetched; a drive to one buyer is a
+/// delivery cost of the piece sold; any other outing that brought nothing home is overhead.
 /// </summary>
 internal static class TripCosts
 {
-    /// <summary>Writes all outings and returns what those that brought something home cost.</summary>
-    public static decimal Write(CostSheet sheet)
+    /// <summary>
+    /// Writes all outings and returns what those that brought something home cost, and what deliveries of sold pieces did.
+    /// </summary>
+    public static (decimal BroughtHome, decimal Delivered) Write(CostSheet sheet)
     {
         SalesLog log = sheet.Log;
         ILookup<string, int> broughtHome = Enumerable.Range(0, log.Pieces.Length)
@@ -20,6 +22,7 @@ internal static class TripCosts
             .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
         Dictionary<DateOnly, decimal> driven = [];
         decimal total = 0;
+        decimal delivered = 0;
         // Distances of a year add up towards a threshold in the order of the days.
         foreach ((Trip trip, DateOnly? day) in log.Trips.Select(trip => (trip, DayOf(trip))).OrderBy(outing => outing.Item2))
         {
@@ -41,14 +44,26 @@ internal static class TripCosts
             if (driving is null)
             {
                 sheet.Notes.Add($"What driving cost on {trip.Name} is unknown: {rule}.");
+                if (pieces.Length == 0 && DeliveredBy(log, trip, sheet.PlaceOf) is { } taken)
+                    sheet.Gaps[taken].Add(new(CostKind.Delivery, $"What driving cost on {trip.Name} is unknown: {rule}."));
                 foreach (int i in pieces)
                     sheet.Gaps[i].Add(new(CostKind.Trip, $"What driving cost on {trip.Name} is unknown: {rule}."));
             }
 
             if (pieces.Length == 0)
             {
-                if (cost != 0)
-                    sheet.Overheads.Add(new(CostKind.Overhead, day, cost, $"fruitless trip {trip.Name}", origin));
+                if (cost == 0)
+                    continue;
+                if (DeliveredBy(sheet.Log, trip, sheet.PlaceOf) is { } place)
+                {
+                    delivered += cost;
+                    sheet.Lines[place].Add(new(CostKind.Delivery, day, cost, $"drive {trip.Name}", origin));
+                }
+                else
+                {
+                    sheet.Overheads.Add(new(CostKind.Overhead, day, cost, $"{Words(trip.Purpose)} {trip.Name}", origin));
+                }
+
                 continue;
             }
 
@@ -61,10 +76,24 @@ internal static class TripCosts
                 sheet.Lines[pieces[k]].Add(new(CostKind.Trip, day, shares[k], $"trip {trip.Name}", shared));
         }
 
-        return total;
+        return (total, delivered);
 
         DateOnly? DayOf(Trip trip) => trip.Date ?? broughtHome[trip.Name].Select(i => log.Pieces[i].BoughtOn).Max();
     }
+
+    /// <summary>Place of the sold piece that an outing took to its buyer; null for none.</summary>
+    internal static int? DeliveredBy(SalesLog log, Trip trip, Func<string, int?> placeOf) =>
+        trip is { Purpose: TripPurpose.Delivery, PieceId: { } id } && placeOf(id) is { } place && log.Pieces[place].IsSold
+            ? place : null;
+
+    /// <summary>An outing that brought nothing home, in words before its name.</summary>
+    private static string Words(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Delivery => "delivery drive",
+        TripPurpose.Supplies => "supply run",
+        TripPurpose.Other => "other drive",
+        _ => "fruitless trip",
+    };
 
     private static (decimal? Cost, string Rule) Driving(
         CostSheet sheet, Trip trip, DateOnly? day, Dictionary<DateOnly, decimal> driven)

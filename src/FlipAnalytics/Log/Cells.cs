@@ -96,6 +96,10 @@ internal sealed class Cells(
         return null;
     }
 
+    /// <summary>One of the words of an enumeration that the row cannot do without.</summary>
+    public T RequiredWord<T>(string column)
+        where T : struct, Enum => Word<T>(column) ?? Missing<T>(column);
+
     /// <summary>A day; null where empty.</summary>
     public DateOnly? Date(string column) =>
         Day(column, "yyyy-MM-dd", "a date such as 2026-03-31", "Write it as year-month-day.");
@@ -139,7 +143,15 @@ internal sealed class Cells(
                 column,
                 cell,
                 meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero",
-                "Correct it, or leave the cell empty if you do not know it.");
+                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
+        }
+        else if (number > meaning.Largest)
+        {
+            Bad(
+                column,
+                cell,
+                string.Create(CultureInfo.InvariantCulture, $"at most {meaning.Largest}"),
+                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
         }
         else if (decimal.Abs(number) >= LargestNumber)
         {

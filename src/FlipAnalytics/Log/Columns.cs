@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 
 using static FlipAnalytics.ColumnKind;
 
@@ -37,23 +38,39 @@ public static class Columns
             new("trip", Name, "Outing that brought it home; a name in trips.csv."),
             new("lot", Name, "A word that pieces bought together for one sum share; one of them has the sum as its price."),
             new("bought_on", Date, "Day you bought it."),
-            Money("sticker_price", "What the store asked.", Smallest.Zero),
-            Money("bought_price", "What you paid; 0 if it cost nothing.", Smallest.Zero) with { IsRequired = true },
-            Money("expected_price", "Your own guess of the sale price when you bought it.", Smallest.AboveZero),
+            Amount("sticker_price", "What the store asked.", Smallest.Zero),
+            Amount("bought_price", "What you paid; 0 if it cost nothing.", Smallest.Zero) with { IsRequired = true },
+            Amount("expected_price", "Your own guess of the sale price when you bought it.", Smallest.AboveZero),
             new("ready_on", Date, "Day the work on it was done."),
             new("listed_on", Date, "Day you first offered it; offering it again changes nothing here."),
-            Money("asking_price", "What you asked at first; later changes go into asking.csv.", Smallest.AboveZero),
+            Amount("asking_price", "What you asked at first; later changes go into asking.csv.", Smallest.AboveZero),
             new("sold_on", Date, "Day it was sold.") { IsDeciding = true },
-            Money(
+            Amount(
                 "sold_price",
                 "What the buyer paid for the piece, before fees and without a delivery charge.",
-                Smallest.AboveZero) with { IsDeciding = true },
+                Smallest.AboveZero) with
+            {
+                IsDeciding = true,
+                Remedy = "If it was given away, empty sold_price and sold_on and write the day into left_on and given into left_as.",
+            },
+            Amount("sales_tax", "Sales tax the buyer paid on top of the sale price.", Smallest.Zero),
+            new(
+                "commission",
+                Number,
+                "For a piece that belongs to somebody else: your share of the sale price, such as 0.4.",
+                "a share",
+                Smallest.AboveZero)
+            {
+                IsDeciding = true,
+                Largest = 1,
+                Remedy = "Write your share as a part of 1, such as 0.4 for 40 %; leave it empty for a piece of your own.",
+            },
             new("channel", Label, "Where it was sold, such as online or market stall."),
-            Money("fees", "What the channel or payment service kept.", Smallest.Zero),
-            Money("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
-            Money("delivery_cost", "What delivery cost you.", Smallest.Zero),
+            Amount("fees", "What the channel or payment service kept.", Smallest.Zero),
+            Amount("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
+            Amount("delivery_cost", "What delivery cost you.", Smallest.Zero),
             new("hours", Number, "All hands-on hours on it; drying time is not hours.", "hours", Smallest.Zero),
-            Money("supplies_cost", "Cost of what was used up on it.", Smallest.Zero),
+            Amount("supplies_cost", "Cost of what was used up on it.", Smallest.Zero),
             new("left_on", Date, "Day it left without being sold.") { IsDeciding = true },
             Words<LeftAs>("left_as", "How it left without being sold.") with { IsDeciding = true },
             new("notes", Text, "Anything else."),
@@ -66,7 +83,7 @@ public static class Columns
         [
             new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
             new("date", Date, "Day from which the price holds.", IsRequired: true),
-            Money("price", "The new asking price.", Smallest.AboveZero) with { IsRequired = true },
+            Amount("price", "The new asking price.", Smallest.AboveZero) with { IsRequired = true },
         ]);
 
     /// <summary><c>hours.csv</c>: hours worked.</summary>
@@ -90,7 +107,7 @@ public static class Columns
             new("bought_on", Date, "Day you bought it."),
             new("quantity", Number, "How much, in the unit beside it.", "the unit beside it", Smallest.AboveZero),
             new("unit", Label, "Unit of the quantity, such as quart, l or sheet."),
-            Money("price", "What you paid for the whole quantity.", Smallest.Zero) with { IsDeciding = true },
+            Amount("price", "What you paid for the whole quantity.", Smallest.Zero) with { IsDeciding = true },
             new(
                 "coverage",
                 Number,
@@ -140,9 +157,12 @@ public static class Columns
                 IsRequired: true) { WordForNone = "empty" },
             new("unit", Label, "Unit of the quantity; without one, the unit it was bought in."),
             new("notes", Text, "Anything else."),
-        ]);
+        ])
+    {
+        IsOccasional = true,
+    };
 
-    /// <summary><c>trips.csv</c>: outings to look for pieces.</summary>
+    /// <summary><c>trips.csv</c>: outings, mostly to look for pieces.</summary>
     public static LogTable Trips { get; } = new(
         "trips.csv",
         "With your outings, driving and searching are in the cost and the wage, fruitless trips included.",
@@ -151,7 +171,9 @@ public static class Columns
             new("date", Date, "Day of the outing."),
             new("distance", Number, "Distance driven.", "the workshop's distance unit", Smallest.Zero),
             new("hours", Number, "Hours away.", "hours", Smallest.Zero),
-            Money("other_cost", "Parking, tolls, van hire.", Smallest.Zero),
+            Amount("other_cost", "Parking, tolls, van hire.", Smallest.Zero),
+            Words<TripPurpose>("purpose", "What the outing was for; empty means sourcing, that is looking for pieces."),
+            new("id", Name, "The piece you took to its buyer, where the purpose is delivery; an id of pieces.csv."),
             new("notes", Text, "Anything else."),
         ]);
 
@@ -162,8 +184,8 @@ public static class Columns
         [
             new("item", Name, "What it is.", IsRequired: true),
             new("bought_on", Date, "Day you bought it."),
-            Money("price", "What it cost.", Smallest.Zero) with { IsDeciding = true },
-            Money("salvage", "What it will fetch at the end of its life.", Smallest.Zero),
+            Amount("price", "What it cost.", Smallest.Zero) with { IsDeciding = true },
+            Amount("salvage", "What it will fetch at the end of its life.", Smallest.Zero),
             new("life_pieces", Number, "How many pieces it lasts for.", "pieces", Smallest.AboveZero),
             new("life_months", Number, "How many months it lasts for.", "months", Smallest.AboveZero),
         ]);
@@ -175,8 +197,37 @@ public static class Columns
         [
             new("month", Month, "Month it belongs to.", IsRequired: true),
             new("item", Label, "What it was for, such as rent."),
-            Money("amount", "What it cost; below zero for money back.", Smallest.Any) with { IsRequired = true },
+            Amount("amount", "What it cost; below zero for money back.", Smallest.Any) with { IsRequired = true },
         ]);
+
+    /// <summary><c>moves.csv</c>: parts and items that went from one piece to another.</summary>
+    public static LogTable Moves { get; } = new(
+        "moves.csv",
+        "With parts that you moved, and sets that you split, each piece carries what is in it.",
+        [
+            new("date", Date, "Day you moved it.", IsRequired: true),
+            new("from", Name, "The piece that gave it; an id of pieces.csv.", IsRequired: true),
+            new("to", Name, "The piece that took it; an id of pieces.csv.", IsRequired: true),
+            Amount("cost", "How much of the giving piece's cost goes with it.", Smallest.Zero) with { IsRequired = true },
+            new("notes", Text, "Anything else."),
+        ])
+    { IsOccasional = true };
+
+    /// <summary><c>money.csv</c>: money that no other table tells.</summary>
+    public static LogTable Money { get; } = new(
+        "money.csv",
+        "With deposits, sales tax paid over and what you take out, the money in hand comes out as in your account.",
+        [
+            new("date", Date, "Day the money came or went.", IsRequired: true),
+            Words<MoneyKind>(
+                "kind",
+                "payment (from a buyer, where it does not all come on the day of the sale), sales_tax (paid over), paid_owner "
+                + "(to the owner of a piece sold for them), taken (out by you), put_in (by you).") with { IsRequired = true },
+            new("id", Name, "The piece, for payment and paid_owner; an id of pieces.csv."),
+            Amount("amount", "How much; below zero where it was given back.", Smallest.Any) with { IsRequired = true },
+            new("notes", Text, "Anything else."),
+        ])
+    { IsOccasional = true };
 
     /// <summary><c>colors.csv</c>: what the owner says of colours.</summary>
     public static LogTable Colors { get; } = new(
@@ -197,13 +248,13 @@ public static class Columns
 
     /// <summary>All tables, the required one first.</summary>
     public static ImmutableArray<LogTable> Tables { get; } =
-        [Pieces, Asking, Hours, Supplies, Uses, Counts, Trips, Tools, Overheads, Colors];
+        [Pieces, Asking, Hours, Supplies, Uses, Counts, Trips, Tools, Overheads, Moves, Money, Colors];
 
     /// <summary>The word of the log for a value, such as damaged.</summary>
     internal static string WordOf<T>(T value)
-        where T : struct, Enum => value.ToString().ToLowerInvariant();
+        where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
 
-    private static LogColumn Money(string name, string meaning, Smallest smallest) =>
+    private static LogColumn Amount(string name, string meaning, Smallest smallest) =>
         new(name, ColumnKind.Money, meaning, "the workshop's currency", smallest);
 
     private static LogColumn Words<T>(string name, string meaning)

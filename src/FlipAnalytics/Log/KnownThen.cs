@@ -31,6 +31,8 @@ public static class KnownThen
                 Counts = [.. log.Counts.Where(count => IsKnown(count.Date))],
                 Trips = [.. log.Trips.Where(trip => IsKnown(trip.Date))],
                 Tools = [.. log.Tools.Where(tool => IsKnown(tool.BoughtOn))],
+                Moves = [.. log.Moves.Where(move => IsKnownOf(move.From, move.Date) && IsKnownOf(move.To, move.Date))],
+                Money = [.. log.Money.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
                 Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],
             };
 
@@ -60,6 +62,7 @@ public static class KnownThen
             {
                 SoldOn = null,
                 SoldPrice = null,
+                SalesTax = null,
                 Channel = null,
                 Fees = null,
                 DeliveryCharged = null,

@@ -70,6 +70,12 @@ public sealed record LogColumn(
     /// <summary>A word that a number may be in place of 0, such as empty; null for none.</summary>
     public string? WordForNone { get; init; }
 
+    /// <summary>Largest value of a number; null for any.</summary>
+    public decimal? Largest { get; init; }
+
+    /// <summary>What to do with a number that is too small or too large; null for the usual words.</summary>
+    public string? Remedy { get; init; }
+
     /// <summary>
     /// Whether the row would say something untrue without it, such as a sale without its price; a required column always
     /// decides.
@@ -86,6 +92,9 @@ public sealed record LogColumn(
 /// <param name="Columns">Its columns, in the order they are written.</param>
 public sealed record LogTable(string File, string Adds, ImmutableArray<LogColumn> Columns)
 {
+    /// <summary>Whether it is for what happens now and then, so that most logs are whole without it.</summary>
+    public bool IsOccasional { get; init; }
+
     /// <summary>The column of a name.</summary>
     /// <param name="name">Header of the column, exactly.</param>
     /// <exception cref="ArgumentException">The table has no such column.</exception>

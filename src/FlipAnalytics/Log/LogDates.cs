@@ -15,6 +15,8 @@ public static class LogDates
                 .Concat(log.Counts.Select(count => (DateOnly?)count.Date))
                 .Concat(log.Trips.Select(trip => trip.Date))
                 .Concat(log.Tools.Select(tool => tool.BoughtOn))
+                .Concat(log.Moves.Select(move => (DateOnly?)move.Date))
+                .Concat(log.Money.Select(entry => (DateOnly?)entry.Date))
                 .Concat(log.Overheads.Select(overhead => (DateOnly?)overhead.Month))
                 .OfType<DateOnly>();
 

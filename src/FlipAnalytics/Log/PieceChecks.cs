@@ -82,7 +82,7 @@ internal static class PieceChecks
             .ToHashSet(StringComparer.OrdinalIgnoreCase);
         foreach (Piece piece in pieces.Kept)
         {
-            if (piece.BoughtPrice is null
+            if (piece is { BoughtPrice: null, IsOnCommission: false }
                 && pieces.Headers.Contains("bought_price")
                 && !(piece.Lot is { } lot && pricedLots.Contains(lot)))
             {

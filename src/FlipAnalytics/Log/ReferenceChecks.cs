@@ -17,16 +17,22 @@ internal static class ReferenceChecks
         RequirePiece(tables.Asking, change => change.PieceId, change => change.Row);
         RequirePiece(tables.Hours, entry => entry.PieceId, entry => entry.Row);
         RequirePiece(tables.Uses, use => use.PieceId, use => use.Row);
+        RequirePiece(tables.Moves, move => move.From, move => move.Row, "from");
+        RequirePiece(tables.Moves, move => move.To, move => move.Row, "to");
+        RequirePiece(tables.Money, entry => entry.PieceId, entry => entry.Row);
         RequireOnce(tables.Trips, "trip", trip => trip.Name, trip => trip.Row);
         RequireOnce(tables.Colours, "color", colour => colour.Word, colour => colour.Row);
         WarnOfUnknownTrips(tables, problems);
+        WarnOfUnknownDeliveries(tables.Trips, pieces, problems);
+        WarnOfMovesToItself(tables.Moves, problems);
+        SetAsideMoneyOfNoPiece(tables.Money, problems);
         WarnOfAskingOutsideTheSale(tables.Asking, pieces, problems);
         WarnOfLongDays(tables.Hours, problems);
 
-        void RequirePiece<T>(ReadTable<T> table, Func<T, string?> idOf, Func<T, int> rowOf)
+        void RequirePiece<T>(ReadTable<T> table, Func<T, string?> idOf, Func<T, int> rowOf, string column = "id")
             where T : class
         {
-            foreach (T record in table.Read)
+            foreach (T record in table.Kept)
             {
                 if (idOf(record) is not { } id || pieces.ContainsKey(id))
                     continue;
@@ -38,7 +44,7 @@ internal static class ReferenceChecks
                 problems.Error(
                     table.Table.File,
                     rowOf(record),
-                    "id",
+                    column,
                     id,
                     $"the id of a piece in {tables.Pieces.Table.File}",
                     remedy);
@@ -79,6 +85,48 @@ internal static class ReferenceChecks
                 piece.Trip,
                 $"a trip in {tables.Trips.Table.File}",
                 "Correct the name, or add the trip; until then the piece carries no driving.");
+        }
+    }
+
+    private static void WarnOfUnknownDeliveries(
+        ReadTable<Trip> trips, Dictionary<string, Piece> pieces, LogProblems problems)
+    {
+        foreach (Trip trip in trips.Kept.Where(trip => trip.PieceId is not null))
+        {
+            if (trip.Purpose != TripPurpose.Delivery)
+            {
+                problems.Warning(
+                    trips.Table.File, trip.Row, "id", trip.PieceId, "an empty cell, as the purpose is not delivery",
+                    "Write delivery as the purpose, or empty the id; what an outing brought home stands in pieces.csv under trip.");
+            }
+            else if (!pieces.ContainsKey(trip.PieceId!))
+            {
+                problems.Warning(
+                    trips.Table.File, trip.Row, "id", trip.PieceId, $"the id of a piece in {Columns.Pieces.File}",
+                    "Correct the id; until then the drive counts as a cost of no single piece.");
+            }
+        }
+    }
+
+    private static void WarnOfMovesToItself(ReadTable<CostMove> moves, LogProblems problems)
+    {
+        foreach (CostMove move in moves.Kept.Where(move => string.Equals(move.From, move.To, StringComparison.OrdinalIgnoreCase)))
+        {
+            problems.Error(
+                moves.Table.File, move.Row, "to", move.To, "another piece than the one that gave it",
+                "Name the piece that the part went to.");
+            moves.SetAside(move);
+        }
+    }
+
+    private static void SetAsideMoneyOfNoPiece(ReadTable<MoneyEntry> money, LogProblems problems)
+    {
+        foreach (MoneyEntry entry in money.Kept.Where(entry => entry is { NeedsPiece: true, PieceId: null }))
+        {
+            problems.Error(
+                money.Table.File, entry.Row, "id", null, $"the piece that the {Columns.WordOf(entry.Kind)} was for",
+                "Write the id of the piece.");
+            money.SetAside(entry);
         }
     }
 

@@ -31,6 +31,8 @@ internal static class Rows
         AskingPrice = cells.Decimal("asking_price"),
         SoldOn = cells.Date("sold_on"),
         SoldPrice = cells.Decimal("sold_price"),
+        SalesTax = cells.Decimal("sales_tax"),
+        Commission = cells.Decimal("commission"),
         Channel = cells.Text("channel"),
         Fees = cells.Decimal("fees"),
         DeliveryCharged = cells.Decimal("delivery_charged"),
@@ -83,6 +85,26 @@ internal static class Rows
         cells.Decimal("distance"),
         cells.Decimal("hours"),
         cells.Decimal("other_cost"),
+        cells.Text("notes"),
+        cells.Row)
+    {
+        Purpose = cells.Word<TripPurpose>("purpose") ?? TripPurpose.Sourcing,
+        PieceId = cells.Text("id"),
+    };
+
+    public static CostMove Move(Cells cells) => new(
+        cells.RequiredDate("date"),
+        cells.RequiredText("from"),
+        cells.RequiredText("to"),
+        cells.RequiredDecimal("cost"),
+        cells.Text("notes"),
+        cells.Row);
+
+    public static MoneyEntry Money(Cells cells) => new(
+        cells.RequiredDate("date"),
+        cells.RequiredWord<MoneyKind>("kind"),
+        cells.Text("id"),
+        cells.RequiredDecimal("amount"),
         cells.Text("notes"),
         cells.Row);
 

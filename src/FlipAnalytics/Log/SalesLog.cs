@@ -41,6 +41,12 @@ public sealed record SalesLog
     /// <summary>Overheads.</summary>
     public ImmutableArray<Overhead> Overheads { get; init; } = [];
 
+    /// <summary>Parts and items that went from one piece to another.</summary>
+    public ImmutableArray<CostMove> Moves { get; init; } = [];
+
+    /// <summary>Money that no other table tells.</summary>
+    public ImmutableArray<MoneyEntry> Money { get; init; } = [];
+
     /// <summary>What the owner says of colours.</summary>
     public ImmutableArray<Colour> Colours { get; init; } = [];
 }

@@ -39,6 +39,8 @@ public static class SalesLogReader
             Trips = TableReader.Read(Columns.Trips, reading, Rows.Trip),
             Tools = TableReader.Read(Columns.Tools, reading, Rows.Tool),
             Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
+            Moves = TableReader.Read(Columns.Moves, reading, Rows.Move),
+            Money = TableReader.Read(Columns.Money, reading, Rows.Money),
             Colours = TableReader.Read(Columns.Colors, reading, Rows.Colour),
         };
         // Guesses answer before the first piece is bought.
@@ -63,6 +65,8 @@ public static class SalesLogReader
             Trips = [.. tables.Trips.Kept],
             Tools = [.. tables.Tools.Kept],
             Overheads = [.. tables.Overheads.Kept],
+            Moves = [.. tables.Moves.Kept],
+            Money = [.. tables.Money.Kept],
             Colours = [.. tables.Colours.Kept],
         };
         return new(
@@ -109,6 +113,10 @@ internal sealed record ReadTables
 
     public required ReadTable<Overhead> Overheads { get; init; }
 
+    public required ReadTable<CostMove> Moves { get; init; }
+
+    public required ReadTable<MoneyEntry> Money { get; init; }
+
     public required ReadTable<Colour> Colours { get; init; }
 
     public ImmutableArray<TableReading> Summaries() =>
@@ -125,6 +133,8 @@ internal sealed record ReadTables
         },
         Tools.Summary() with { Aside = AmountsSetAside.Spending(Tools.Aside.Select(tool => tool.Price)) },
         Overheads.Summary() with { Aside = AmountsSetAside.Spending(Overheads.Aside.Select(row => (decimal?)row.Amount)) },
+        Moves.Summary(),
+        Money.Summary(),
         Colours.Summary(),
     ];
 }

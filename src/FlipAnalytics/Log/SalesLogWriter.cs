@@ -46,6 +46,8 @@ public static class SalesLogWriter
         Table(files, Columns.Trips, log.Trips, TableColumns.Trip);
         Table(files, Columns.Tools, log.Tools, TableColumns.Tool);
         Table(files, Columns.Overheads, log.Overheads, TableColumns.Overhead);
+        Table(files, Columns.Moves, log.Moves, TableColumns.Move);
+        Table(files, Columns.Money, log.Money, TableColumns.Money);
         Table(files, Columns.Colors, log.Colours, TableColumns.Colour);
         using (StreamWriter text = new(files.Add(Columns.WorkshopFile)))
             text.Write(WorkshopText.Of(log.Workshop));

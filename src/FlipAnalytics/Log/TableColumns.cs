@@ -31,6 +31,8 @@ internal static class TableColumns
         "asking_price" => Number(piece.AskingPrice),
         "sold_on" => Day(piece.SoldOn),
         "sold_price" => Number(piece.SoldPrice),
+        "sales_tax" => Number(piece.SalesTax),
+        "commission" => Number(piece.Commission),
         "channel" => piece.Channel,
         "fees" => Number(piece.Fees),
         "delivery_charged" => Number(piece.DeliveryCharged),
@@ -102,7 +104,29 @@ internal static class TableColumns
         "distance" => Number(trip.Distance),
         "hours" => Number(trip.Hours),
         "other_cost" => Number(trip.OtherCost),
+        "purpose" => trip.Purpose == TripPurpose.Sourcing ? null : Columns.WordOf(trip.Purpose),
+        "id" => trip.PieceId,
         "notes" => trip.Notes,
+        _ => throw Unknown(column),
+    };
+
+    public static string? Move(CostMove move, string column) => column switch
+    {
+        "date" => Day(move.Date),
+        "from" => move.From,
+        "to" => move.To,
+        "cost" => Number(move.Cost),
+        "notes" => move.Notes,
+        _ => throw Unknown(column),
+    };
+
+    public static string? Money(MoneyEntry entry, string column) => column switch
+    {
+        "date" => Day(entry.Date),
+        "kind" => Columns.WordOf(entry.Kind),
+        "id" => entry.PieceId,
+        "amount" => Number(entry.Amount),
+        "notes" => entry.Notes,
         _ => throw Unknown(column),
     };
 

@@ -119,6 +119,18 @@ public sealed record Piece
     /// <summary>Where it was sold, such as online or market stall.</summary>
     public string? Channel { get; init; }
 
+    /// <summary>Sales tax that the buyer paid on top of the sale price; it belongs to the tax office.</summary>
+    public decimal? SalesTax { get; init; }
+
+    /// <summary>
+    /// For a piece that belongs to somebody else and is sold for them: the share of the sale price that is the workshop's,
+    /// above 0 to 1; null for a piece of its own.
+    /// </summary>
+    public decimal? Commission { get; init; }
+
+    /// <summary>Whether it belongs to somebody else.</summary>
+    public bool IsOnCommission => Commission is not null;
+
     /// <summary>What the channel or payment service kept.</summary>
     public decimal? Fees { get; init; }
 

@@ -1,6 +1,6 @@
 namespace FlipAnalytics;
 
-/// <summary>One outing to look for pieces: a row of <c>trips.csv</c>.</summary>
+/// <summary>One outing, mostly to look for pieces: a row of <c>trips.csv</c>.</summary>
 /// <param name="Name">The owner's name for it; pieces refer to it.</param>
 /// <param name="Date">Day of the outing.</param>
 /// <param name="Distance">Distance driven, in the workshop's distance unit.</param>
@@ -15,4 +15,11 @@ public sealed record Trip(
     decimal? Hours,
     decimal? OtherCost,
     string? Notes,
-    int Row = 0);
+    int Row = 0)
+{
+    /// <summary>What it was for.</summary>
+    public TripPurpose Purpose { get; init; }
+
+    /// <summary>The piece that was taken to its buyer; null for none or several.</summary>
+    public string? PieceId { get; init; }
+}

@@ -31,12 +31,20 @@ public static class LogCheckText
         if (!check.Missing.IsEmpty)
         {
             text.Append("\nNot there, none of it needed. What each would add:\n");
-            foreach (MissingFile missing in check.Missing)
-                AppendFile(text, missing.File, missing.Adds);
+            ILookup<bool, MissingFile> missing = check.Missing.ToLookup(file => IsOccasional(file.File));
+            foreach (MissingFile file in missing[false])
+                AppendFile(text, file.File, file.Adds);
+            if (missing[true].Any())
+            {
+                text.AppendWrapped("  ", "    ", $"For what happens now and then: {string.Join(", ", missing[true].Select(file => file.File))}; the README has their columns.");
+            }
         }
 
         return text.ToString();
     }
+
+    private static bool IsOccasional(string file) =>
+        Columns.Tables.Any(table => table.IsOccasional && table.File == file);
 
     // What keeps rows from being used may fill the screen, but leaves a few lines to what is worth a look.
     private static string Short(LogCheck check)

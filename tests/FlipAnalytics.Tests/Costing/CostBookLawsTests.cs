@@ -38,7 +38,8 @@ public sealed class CostBookLawsTests
             CostBook book = CostBook.Of(log);
             Assert.Equal(book.TotalSpent, -book.Cash.Where(c => c.Kind is not null).Sum(c => c.Amount));
             Assert.Equal(
-                log.Pieces.Where(p => p.IsSold).Sum(p => (p.SoldPrice ?? 0) + (p.DeliveryCharged ?? 0)),
+                book.Pieces.Where(p => p.Piece.IsSold).Sum(p => (p.SalePrice ?? 0) + (p.Piece.DeliveryCharged ?? 0))
+                    + book.Held.Sum(line => line.Amount),
                 book.Cash.Where(c => c.Kind is null).Sum(c => c.Amount));
         },
         iter: Logs);
@@ -127,9 +128,16 @@ public sealed class CostBookLawsTests
         log =>
         {
             CostBook book = CostBook.Of(log);
-            ILookup<string, decimal> cash = book.Cash.Where(c => c.PieceId is not null).ToLookup(c => c.PieceId!, c => c.Amount);
+            // What moved from piece to piece, drives to the buyer and money of others belong to pieces otherwise.
+            ILookup<string, decimal> cash = book.Cash.Where(c => c.PieceId is not null)
+                .ToLookup(c => c.PieceId!, c => c.Amount, StringComparer.OrdinalIgnoreCase);
+            ILookup<string, decimal> held = book.Held.Where(line => line.PieceId is not null)
+                .ToLookup(line => line.PieceId!, line => line.Amount, StringComparer.OrdinalIgnoreCase);
             Assert.All(book.Pieces, piece => Assert.Equal(
-                (piece.NetProceedsAtMost ?? 0) - piece.Of(CostKind.Purchase), cash[piece.Piece.Id].Sum()));
+                (piece.NetProceedsAtMost ?? 0) - piece.Of(CostKind.Purchase)
+                    + piece.Lines.Where(line => line.Origin.File == "moves.csv" || (line.Origin.File, line.Kind) == ("trips.csv", CostKind.Delivery)).Sum(line => line.Amount)
+                    + held[piece.Piece.Id].Sum(),
+                cash[piece.Piece.Id].Sum()));
         },
         iter: Logs);
 }

@@ -55,6 +55,8 @@ internal static class MessyLogs
             BoughtOn = day,
             StickerPrice = money.Item1,
             BoughtPrice = money.Item2,
+            // One piece in nine is sold for somebody else.
+            Commission = trip == 8 ? 0.35m : null,
             ExpectedPrice = money.Item3,
         });
 
@@ -95,6 +97,7 @@ internal static class MessyLogs
                 {
                     SoldOn = day,
                     SoldPrice = money.Item1 ?? 9_999,
+                    SalesTax = end == 7 ? money.Item3 : null,
                     Channel = channel,
                     Fees = money.Item5 ? money.Item2 : null,
                     DeliveryCharged = end == 5 ? money.Item3 : null,
@@ -121,8 +124,20 @@ internal static class MessyLogs
             piece < 0 ? null : Named(piece % 2 == 0 ? "P" : "p", piece), day, task, hours / 1000m));
 
     private static readonly Gen<Trip> Outing = Gen.Select(
-        Day, Gen.Int[-20, 300], Number, Units,
-        (day, distance, hours, cost) => new Trip("", day, distance < 0 ? null : distance / 4m, hours, cost, null));
+        Day, Gen.Int[-20, 300], Gen.Int[-20, 80], Units,
+        (day, distance, hours, cost) => new Trip("", day, distance < 0 ? null : distance / 4m, hours < 0 ? null : hours / 20m, cost, null)
+        {
+            Purpose = hours % 9 is 1 or 2 or 3 ? (TripPurpose)(hours % 9) : TripPurpose.Sourcing,
+            PieceId = hours % 9 == (int)TripPurpose.Delivery ? Named("P", hours % 8) : null,
+        });
+
+    private static readonly Gen<CostMove> Part = Gen.Select(
+        Gen.Int[0, 7], Gen.Int[0, 7], Gen.Int[0, Days], Gen.Int[0, 9_000],
+        (from, to, day, cost) => new CostMove(FirstDay.AddDays(day), Named("P", from), Named("p", to), cost, null));
+
+    private static readonly Gen<MoneyEntry> Cash = Gen.Select(
+        Gen.Enum<MoneyKind>(), Gen.Int[0, 7], Gen.Int[0, Days], Gen.Int[-4_000, 20_000],
+        (kind, piece, day, amount) => new MoneyEntry(FirstDay.AddDays(day), kind, Named("p", piece), amount, null));
 
     private static readonly Gen<Tool> Kit = Gen.Select(
         Day, Units, Units, Number, Gen.Int[0, 6],
@@ -168,14 +183,14 @@ internal static class MessyLogs
         Outing.Array[0, 6],
         Kit.Array[0, 3],
         Cost.Array[0, 6],
-        Cut.Array[0, 5],
-        (settings, pieces, supplies, work, outings, kit, costs, cuts) => Assemble(
-            settings.Item1, pieces, supplies.Item1, supplies.Item2, work, outings, kit, costs, cuts)
+        Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4]),
+        (settings, pieces, supplies, work, outings, kit, costs, rest) => Assemble(
+            settings.Item1, pieces, supplies.Item1, supplies.Item2, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3)
             .AsOf(FirstDay.AddDays(settings.Item2)));
 
     private static SalesLog Assemble(
         Workshop workshop, Piece[] pieces, SupplyPurchase[] purchases, SupplyUse[] uses, HoursEntry[] work, Trip[] outings,
-        Tool[] kit, Overhead[] costs, AskingPrice[] cuts)
+        Tool[] kit, Overhead[] costs, AskingPrice[] cuts, CostMove[] parts, MoneyEntry[] cash)
     {
         decimal unit = workshop.Currency.MinorDigits switch { 0 => 1, 2 => 0.01m, _ => 0.001m };
         HashSet<string> ids = new(pieces.Select((_, i) => Named("P", i)), StringComparer.OrdinalIgnoreCase);
@@ -200,6 +215,15 @@ internal static class MessyLogs
                 OtherCost = trip.OtherCost * unit,
                 Row = i + 2,
             })],
+            Moves = [.. parts.Where(part => ids.Contains(part.From) && ids.Contains(part.To) && !string.Equals(part.From, part.To, StringComparison.OrdinalIgnoreCase))
+                .Select((part, i) => part with { Cost = part.Cost * unit, Row = i + 2 })],
+            Money = [.. cash.Where(entry => ids.Contains(entry.PieceId!))
+                .Select((entry, i) => entry with
+                {
+                    PieceId = entry.NeedsPiece ? entry.PieceId : null,
+                    Amount = entry.Amount * unit,
+                    Row = i + 2,
+                })],
             Tools = [.. kit.Select((tool, i) => tool with
             {
                 Item = Named("tool ", i),
@@ -222,6 +246,7 @@ internal static class MessyLogs
         DeliveryCharged = piece.DeliveryCharged * unit,
         DeliveryCost = piece.DeliveryCost * unit,
         SuppliesCost = piece.SuppliesCost * unit,
+        SalesTax = piece.SalesTax * unit,
     };
 
     private static string Named(string letter, int number) => FormattableString.Invariant($"{letter}{number}");

@@ -5,15 +5,17 @@ public sealed class ColumnsTests
     [Theory]
     [InlineData(
         "pieces.csv",
-        "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, lot, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
+        "id, type, title, count, width, depth, height, material, condition, color, finish, source, trip, lot, bought_on, sticker_price, bought_price, expected_price, ready_on, listed_on, asking_price, sold_on, sold_price, sales_tax, commission, channel, fees, delivery_charged, delivery_cost, hours, supplies_cost, left_on, left_as, notes")]
     [InlineData("asking.csv", "id, date, price")]
     [InlineData("hours.csv", "id, date, task, hours")]
     [InlineData("supplies.csv", "item, kind, bought_on, quantity, unit, price, coverage, coverage_unit")]
     [InlineData("uses.csv", "id, date, item, quantity, unit, coats, area")]
     [InlineData("counts.csv", "date, item, quantity, unit, notes")]
-    [InlineData("trips.csv", "trip, date, distance, hours, other_cost, notes")]
+    [InlineData("trips.csv", "trip, date, distance, hours, other_cost, purpose, id, notes")]
     [InlineData("tools.csv", "item, bought_on, price, salvage, life_pieces, life_months")]
     [InlineData("overheads.csv", "month, item, amount")]
+    [InlineData("moves.csv", "date, from, to, cost, notes")]
+    [InlineData("money.csv", "date, kind, id, amount, notes")]
     [InlineData("colors.csv", "color, family, hex")]
     public void The_tables_of_the_log_have_their_columns_in_this_order(string file, string columns) =>
         Assert.Equal(

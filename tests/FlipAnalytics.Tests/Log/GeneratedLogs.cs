@@ -80,6 +80,8 @@ internal static class GeneratedLogs
                 {
                     SoldOn = over,
                     SoldPrice = money.Item2 ?? 120,
+                    SalesTax = money.Item1,
+                    Commission = end == 5 ? 0.4m : null,
                     Channel = channel,
                     Fees = money.Item3,
                     DeliveryCharged = money.Item4,
@@ -128,7 +130,21 @@ internal static class GeneratedLogs
                     "paint", label, Day(fact.Item2, 0), fact.Item3, label, fact.Item3, null, label))],
                 Counts = [.. facts.Where(fact => fact.Item1 % 3 == 0).Select(fact => new StockCount(
                     Day(fact.Item2, 0)!.Value, "paint", (fact.Item3 - 1) / 1000m, label, text?.Trim()))],
-                Trips = [.. named.Select((_, i) => new Trip(Name("T", i), Day(10 * i, i - 2), i, i / 2m, null, text))],
+                Trips =
+                [
+                    .. named.Select((piece, i) => new Trip(Name("T", i), Day(10 * i, i - 2), i, i / 2m, null, text)
+                    {
+                        Purpose = (TripPurpose)(i % 4),
+                        PieceId = i % 4 == (int)TripPurpose.Delivery ? piece.Id : null,
+                    }),
+                ],
+                Moves =
+                [
+                    .. OfPieces((id, day, number) => new CostMove(Day(day, 0)!.Value, id, named[day % named.Length].Id, number, text))
+                        .Where(move => move.From != move.To),
+                ],
+                Money = [.. OfPieces((id, day, number) => new MoneyEntry(
+                    Day(day, 0)!.Value, (MoneyKind)(day % 5), id, number - 100, text))],
                 Tools = [.. facts.Take(2).Select(fact => new Tool(
                     "sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],
                 Overheads = [.. facts.Take(3).Select(fact => new Overhead(

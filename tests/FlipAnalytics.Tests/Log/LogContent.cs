@@ -21,6 +21,8 @@ internal static class LogContent
             Trips = [.. log.Trips.Select(trip => trip with { Row = 0 })],
             Tools = [.. log.Tools.Select(tool => tool with { Row = 0 })],
             Overheads = [.. log.Overheads.Select(overhead => overhead with { Row = 0 })],
+            Moves = [.. log.Moves.Select(move => move with { Row = 0 })],
+            Money = [.. log.Money.Select(entry => entry with { Row = 0 })],
             Colours = [.. log.Colours.Select(colour => colour with { Row = 0 })],
         },
         Indented);

@@ -13,17 +13,21 @@ internal sealed class QuarterBooks
         Hours = HoursLedger.Of(log, Calendar);
         bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
         var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
+        var drives = ImmutableArray.CreateBuilder<(CostLine, DateOnly?)>();
         foreach (PieceCost cost in Costs.Pieces)
         {
             DateOnly? left = cost.LeftStockOn;
             foreach (CostLine line in cost.Lines)
             {
-                if (usual[(int)line.Kind])
+                if (line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File)
+                    drives.Add((line, cost.Piece.SoldOn));
+                else if (usual[(int)line.Kind])
                     lines.Add(new(cost, line, cost.AroseOn(line, left), left));
             }
         }
 
         Lines = lines.DrainToImmutable();
+        Drives = drives.ToImmutable();
         FirstFact = log.FirstFact();
     }
 
@@ -37,6 +41,9 @@ internal sealed class QuarterBooks
 
     /// <summary>What the pieces cost in the kinds that count as stock, each line on the day it arose.</summary>
     public ImmutableArray<StockLine> Lines { get; }
+
+    /// <summary>Drives to buyers, each with the day of the sale, on which it counts.</summary>
+    public ImmutableArray<(CostLine Line, DateOnly? Counted)> Drives { get; }
 
     public DateOnly? FirstFact { get; }
 

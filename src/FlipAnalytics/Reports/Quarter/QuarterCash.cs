@@ -16,16 +16,19 @@ public sealed record QuarterCashLine(string What, decimal In, decimal Out);
 /// </param>
 public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal DrivingReckoned)
 {
-    private static readonly (string What, CostKind? Kind)[] Kinds =
+    private static readonly (string What, CostKind? Kind, MoneyOf? Of)[] Kinds =
     [
-        ("sales and delivery charged", null),
-        ("pieces bought", CostKind.Purchase),
-        ("supplies bought", CostKind.Supplies),
-        ("tools bought", CostKind.Tools),
-        ("outings, without driving", CostKind.Trip),
-        ("rent and other overheads", CostKind.Overhead),
-        ("delivery", CostKind.Delivery),
-        ("fees", CostKind.Fees),
+        ("sales and delivery charged", null, null),
+        ("pieces bought", CostKind.Purchase, null),
+        ("supplies bought", CostKind.Supplies, null),
+        ("tools bought", CostKind.Tools, null),
+        ("outings, without driving", CostKind.Trip, null),
+        ("rent and other overheads", CostKind.Overhead, null),
+        ("delivery", CostKind.Delivery, null),
+        ("fees", CostKind.Fees, null),
+        ("sales tax paid over", null, MoneyOf.TaxOffice),
+        ("to owners of pieces sold for them", null, MoneyOf.OwnersOfPieces),
+        ("your own, put in and taken out", null, MoneyOf.Owner),
     ];
 
     /// <summary>Money in.</summary>
@@ -46,14 +49,14 @@ public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal 
     internal static QuarterCash Of(IEnumerable<CashMovement> movements)
     {
         CashMovement[] all = [.. movements];
-        ILookup<CostKind?, decimal> paid = all.Where(movement => !movement.IsReckoned)
-            .ToLookup(movement => movement.Kind, movement => movement.Amount);
+        ILookup<(CostKind?, MoneyOf?), decimal> paid = all.Where(movement => !movement.IsReckoned)
+            .ToLookup(movement => (movement.Kind, movement.Of), movement => movement.Amount);
         return new(
             [
                 .. Kinds.Select(kind => new QuarterCashLine(
                         kind.What,
-                        paid[kind.Kind].Where(amount => amount > 0).Sum(),
-                        -paid[kind.Kind].Where(amount => amount < 0).Sum()))
+                        paid[(kind.Kind, kind.Of)].Where(amount => amount > 0).Sum(),
+                        -paid[(kind.Kind, kind.Of)].Where(amount => amount < 0).Sum()))
                     .Where(line => line.In != 0 || line.Out != 0),
             ],
             -all.Where(movement => movement.IsReckoned).Sum(movement => movement.Amount));

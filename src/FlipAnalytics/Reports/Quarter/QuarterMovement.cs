@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics;
 
 /// <summary>
@@ -19,9 +21,10 @@ namespace FlipAnalytics;
 /// <param name="ToolsBought">Tools bought.</param>
 /// <param name="ToolWear">Wear of tools.</param>
 /// <param name="OtherDay">
-/// What counts on another day than the money went out: pieces and outings dated after the piece had left, and overheads,
-/// which count over the days of their month but are taken as paid on its first.
+/// What counts on another day than the money went out: pieces and outings dated after the piece had left, drives to buyers on
+/// another day than the sale, and overheads, which count over the days of their month but are taken as paid on its first.
 /// </param>
+/// <param name="HeldMore">By how much more is held for each of <see cref="MoneyOf"/>, in its order.</param>
 public sealed record QuarterMovement(
     decimal Bought,
     decimal FromCans,
@@ -35,8 +38,13 @@ public sealed record QuarterMovement(
     decimal SuppliesBought,
     decimal ToolsBought,
     decimal ToolWear,
-    decimal OtherDay)
+    decimal OtherDay,
+    ImmutableArray<decimal> HeldMore)
 {
+    /// <summary>By how much more is held for somebody.</summary>
+    /// <param name="of">Whom.</param>
+    public decimal Held(MoneyOf of) => HeldMore[(int)of];
+
     /// <summary>Change of the cost of pieces in stock.</summary>
     public decimal ChangeOfPieces =>
         Bought + FromCans + Stated + Outings - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
@@ -79,13 +87,19 @@ public sealed record QuarterMovement(
                 writtenOff += amount;
         }
 
+        foreach (var (line, counted) in books.Drives)
+            otherDay += (period.Contains(counted) ? line.Amount : 0) - (period.Contains(line.Date) ? line.Amount : 0);
         return new(
             bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
             Paid(books, CostKind.Supplies, day => period.Contains(day)),
             Paid(books, CostKind.Tools, day => period.Contains(day)),
             books.WearIn(period),
             otherDay + books.OverheadsIn(period)
-                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
+                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+            [
+                .. Enum.GetValues<MoneyOf>().Select(of => books.Costs.Held
+                    .Where(line => line.Of == of && period.Contains(line.Date)).Sum(line => line.Amount)),
+            ]);
     }
 
     internal static decimal Paid(QuarterBooks books, CostKind kind, Func<DateOnly?, bool> when) =>

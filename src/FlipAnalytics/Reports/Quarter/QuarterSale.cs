@@ -60,7 +60,7 @@ public sealed record QuarterSale(
         cost.Piece.Id,
         cost.Piece.Type,
         cost.Piece.SoldOn ?? DateOnly.MinValue,
-        cost.Piece.SoldPrice,
+        cost.SalePrice,
         cost.Piece.DeliveryCharged ?? 0,
         cost.Of(CostKind.Purchase),
         cost.Of(CostKind.Supplies),

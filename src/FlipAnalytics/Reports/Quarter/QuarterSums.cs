@@ -72,7 +72,11 @@ internal static class QuarterSums
             ("pieces you kept", -moved.Kept),
             ("pieces sold on an unknown day", -moved.SoldUndated),
             ("pieces gone on an unknown day", -moved.LeftUndated),
-            ("paid on another day than counted", moved.OtherDay));
+            ("paid on another day than counted", moved.OtherDay),
+            ("sales tax taken and not paid over", moved.Held(MoneyOf.TaxOffice)),
+            ("paid by buyers before the sale, or still owed", moved.Held(MoneyOf.Buyers)),
+            ("owed to owners of pieces sold for them", moved.Held(MoneyOf.OwnersOfPieces)),
+            ("put in or taken out by you", moved.Held(MoneyOf.Owner)));
 
     private static string Tied(string where, decimal opening, decimal closing) =>
         $"{(closing > opening ? "more" : "less")} tied up in {where}";
@@ -85,12 +89,13 @@ internal static class QuarterSums
         return Sum("the whole log: money in and out", "money in less money out, driving reckoned",
             costs.Cash.Sum(movement => movement.Amount),
             ("sold pieces, all costs off", costs.Pieces.Where(cost => cost.Piece.IsSold).Sum(cost =>
-                (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0) - cost.Total)),
+                (cost.SalePrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0) - cost.Total)),
             ("pieces gone without a sale", -costs.Pieces.Where(cost => cost.Piece.IsGone).Sum(cost => cost.Total)),
             ("pieces still here", -costs.Pieces.Where(cost => cost.Piece is { IsSold: false, IsGone: false }).Sum(cost => cost.Total)),
             ("in cans and tools", -costs.Totals.Sum(total => total.Left)),
             ("on no piece", -costs.Totals.Sum(total => total.Unassigned)),
-            ("supplies stated beyond the cans", stated));
+            ("supplies stated beyond the cans", stated),
+            ("of others, and your own put in or taken out", costs.Held.Sum(line => line.Amount)));
     }
 
     private static QuarterSum Sum(string name, string result, decimal total, params (string What, decimal Amount)[] terms) => new(

@@ -24,7 +24,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
         [
             .. new QuarterUndated[]
             {
-                new(Sold, sold.Length, sold.Sum(cost => (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
+                new(Sold, sold.Length, sold.Sum(cost => (cost.SalePrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
                     "money", "sold_on in pieces.csv"),
                 new("pieces gone without a sale", gone.Length, gone.Sum(StockCost), "money", "left_on in pieces.csv"),
                 Paid(CostKind.Purchase, "pieces bought", "bought_on in pieces.csv"),

@@ -34,6 +34,9 @@ public sealed record FlipWage
     /// <summary>Price paid for the piece.</summary>
     public decimal? Purchase { get; init; }
 
+    /// <summary>As much of it as is known: where the price is not, parts that were moved to or from the piece.</summary>
+    internal decimal PurchaseKnown { get; init; }
+
     /// <summary>Supplies used up on it.</summary>
     public decimal Supplies { get; init; }
 
@@ -89,7 +92,7 @@ public sealed record FlipWage
     /// <param name="kind">The kind.</param>
     public decimal Cost(CostKind kind) => kind switch
     {
-        CostKind.Purchase => Purchase ?? 0,
+        CostKind.Purchase => PurchaseKnown,
         CostKind.Supplies => Supplies,
         CostKind.Tools => Tools,
         CostKind.Trip => Outings,
@@ -130,6 +133,7 @@ public sealed record FlipWage
             ExpectedPrice = flip.Piece.ExpectedPrice,
             SoldPrice = flip.Piece.SoldPrice,
             Takings = flip.Takings,
+            PurchaseKnown = costs[(int)CostKind.Purchase],
             Purchase = flip.Cost.PurchaseKnown ? costs[(int)CostKind.Purchase] : null,
             Supplies = costs[(int)CostKind.Supplies],
             Fees = costs[(int)CostKind.Fees],

@@ -110,7 +110,7 @@ public sealed record WageTrail
             EndedOn = result.Cost.EndedOn,
             Money =
             [
-                .. TakingsOf(piece),
+                .. TakingsOf(result.Cost),
                 .. result.Cost.Lines.Select(line => new WageTrailLine(
                     line.What, line.Date, line.Origin.File, line.Origin.Row, line.Origin.Rule, -line.Amount)),
             ],
@@ -121,7 +121,7 @@ public sealed record WageTrail
                 .. result.Cost.Gaps.Select(gap => gap.What),
                 .. result.Hours.Bench is null ? ["No hours on this piece are written down."] : Array.Empty<string>(),
             ],
-            Takings = TakingsOf(piece).Sum(line => line.Amount),
+            Takings = TakingsOf(result.Cost).Sum(line => line.Amount),
             Cost = result.Cost.Total,
             CashProfit = result.CashProfit,
             FullProfit = result.FullProfit,
@@ -134,10 +134,16 @@ public sealed record WageTrail
         };
     }
 
-    private static IEnumerable<WageTrailLine> TakingsOf(Piece piece)
+    private static IEnumerable<WageTrailLine> TakingsOf(PieceCost cost)
     {
-        if (piece.SoldPrice is { } price)
-            yield return new("sold", piece.SoldOn, Columns.Pieces.File, piece.Row, "The sale price, as written down.", price);
+        Piece piece = cost.Piece;
+        if (cost.SalePrice is { } price)
+        {
+            yield return piece.Commission is { } share
+                ? new("commission", piece.SoldOn, Columns.Pieces.File, piece.Row, Invariant($"Your share of {share} of the sale price of {piece.SoldPrice}."), price)
+                : new("sold", piece.SoldOn, Columns.Pieces.File, piece.Row, "The sale price, as written down.", price);
+        }
+
         if (piece is { IsSold: true, DeliveryCharged: { } charge and not 0 })
         {
             yield return new(

@@ -81,7 +81,7 @@ public sealed record HoursReconciliation(
     internal static decimal Twice(SalesLog log, HoursLedger hours)
     {
         var outings = hours.Outings.Concat(hours.General)
-            .Where(general => general.Origin.File == Columns.Trips.File && general.Date is not null)
+            .Where(general => general is { Task: WorkTask.Sourcing, Date: not null } && general.Origin.File == Columns.Trips.File)
             .GroupBy(general => general.Date!.Value)
             .ToDictionary(day => day.Key, day => day.Sum(general => general.Hours));
         return log.Hours

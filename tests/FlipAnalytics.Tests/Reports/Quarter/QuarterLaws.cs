@@ -86,7 +86,8 @@ internal static class QuarterLaws
         return Different(
             "the whole life",
             [
-                ("sales", log.Pieces.Where(piece => piece.IsSold).Sum(piece => (piece.SoldPrice ?? 0) + (piece.DeliveryCharged ?? 0))),
+                ("sales", log.Pieces.Where(piece => piece.IsSold).Sum(piece =>
+                    log.Workshop.Currency.Round((piece.SoldPrice ?? 0) * (piece.Commission ?? 1)) + (piece.DeliveryCharged ?? 0))),
                 ("cash", book.Cash.Where(movement => !movement.IsReckoned).Sum(movement => movement.Amount)),
                 ("cans", book.SuppliesLeft.Sum(stock => stock.Value)),
                 ("tools", book.ToolsLeft.Sum(tool => tool.Value) + wearToCome),
@@ -143,6 +144,7 @@ internal static class QuarterLaws
         ("tools bought", report.Moved.ToolsBought),
         ("wear", report.Moved.ToolWear),
         ("other day", report.Moved.OtherDay),
+        .. Enum.GetValues<MoneyOf>().Select(of => ($"held for {of}", report.Moved.Held(of))),
         ("pieces bought", report.Counts.Bought),
         ("pieces finished", report.Counts.Finished),
         ("pieces listed", report.Counts.Listed),
