@@ -211,7 +211,9 @@ public static class Columns
             Amount("cost", "How much of the giving piece's cost goes with it.", Smallest.Zero) with { IsRequired = true },
             new("notes", Text, "Anything else."),
         ])
-    { IsOccasional = true };
+    {
+        IsOccasional = true,
+    };
 
     /// <summary><c>money.csv</c>: money that no other table tells.</summary>
     public static LogTable Money { get; } = new(
@@ -227,7 +229,9 @@ public static class Columns
             Amount("amount", "How much; below zero where it was given back.", Smallest.Any) with { IsRequired = true },
             new("notes", Text, "Anything else."),
         ])
-    { IsOccasional = true };
+    {
+        IsOccasional = true,
+    };
 
     /// <summary><c>colors.csv</c>: what the owner says of colours.</summary>
     public static LogTable Colors { get; } = new(
