@@ -23,6 +23,7 @@ internal static class Program
         root.Subcommands.Add(ColorsCommand.Create());
         root.Subcommands.Add(WagesCommand.Create());
         root.Subcommands.Add(QuarterCommand.Create());
+        root.Subcommands.Add(YearCommand.Create());
         root.Subcommands.Add(FitCommand.Create());
         root.Subcommands.Add(NotebookCommand.Create());
         root.Subcommands.Add(DemoCommand.Create());

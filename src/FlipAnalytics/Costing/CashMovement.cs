@@ -16,6 +16,9 @@ public sealed record CashMovement(DateOnly? Date, decimal Amount, string What, C
     /// <summary>The piece it belongs to; null for none.</summary>
     public string? PieceId { get; init; }
 
+    /// <summary>The outing it belongs to; null for none.</summary>
+    public Trip? Outing { get; init; }
+
     /// <summary>
     /// Whether it is reckoned and not paid out on that day: driving at a rate for each mile or kilometre, which stands
     /// for fuel, wear and insurance.

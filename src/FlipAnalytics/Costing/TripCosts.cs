@@ -35,11 +35,20 @@ internal static class TripCosts
                 sheet.Cash.Add(new(day, -driving.Value, $"driving, {trip.Name}", origin)
                 {
                     Kind = CostKind.Trip,
+                    Outing = trip,
                     IsReckoned = true,
                 });
             }
 
-            sheet.Pay(day, -(trip.OtherCost ?? 0), $"other cost of {trip.Name}", origin, CostKind.Trip);
+            if (trip.OtherCost is not (null or 0))
+            {
+                sheet.Cash.Add(new(day, -trip.OtherCost.Value, $"other cost of {trip.Name}", origin)
+                {
+                    Kind = CostKind.Trip,
+                    Outing = trip,
+                });
+            }
+
             decimal cost = (driving ?? 0) + (trip.OtherCost ?? 0);
             if (driving is null)
             {

@@ -38,11 +38,13 @@ public sealed partial class OwnersWordsTests
         SalesLog log = DemoLog.Generate(flips, seed).Log.AsOf(DemoLog.LastDay);
         Assert.Empty(Unfit("wages", WagesText.Render(WagesReport.Of(log), null)));
         Assert.Empty(Unfit("quarter", QuarterText.Render(QuarterReport.Of(log, QuarterReport.UsualPeriod(log)))));
+        Assert.Empty(Unfit("year", YearText.Render(YearReport.Of(log, YearReport.UsualPeriod(log)))));
     }
 
     [Theory]
     [InlineData("wages")]
     [InlineData("quarter")]
+    [InlineData("year")]
     [InlineData("check")]
     public void AVerbUnaskedFitsAScreenWithTheReasonForItsDateEvenOnALogFullOfSlips(string verb)
     {

@@ -178,7 +178,7 @@ public sealed record QuarterReport
             Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
             Undated = QuarterUndated.Of(books),
             StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
-            Lacking = [.. WhatIsLacking(log)],
+            Lacking = WhatIsLacking(log),
             Notes = books.Costs.Notes,
             Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, profit, cash, sales),
         };
@@ -192,7 +192,8 @@ public sealed record QuarterReport
                 sales, profit, hours);
     }
 
-    private static IEnumerable<string> WhatIsLacking(SalesLog log)
+    /// <summary>What a log does not hold at all, a sentence each.</summary>
+    internal static ImmutableArray<string> WhatIsLacking(SalesLog log, bool withHours = true)
     {
         string[] costs =
         [
@@ -204,9 +205,12 @@ public sealed record QuarterReport
                 (Columns.Overheads, CostKind.Overhead),
             }.Where(cost => !CostRecord.Has(log, cost.Kind)).Select(cost => cost.Table.File),
         ];
-        if (costs.Length > 0)
-            yield return $"Not in the log, so not in the costs: {string.Join(", ", costs)}. The true profit is lower by what they would hold.";
-        if (log.Hours.IsEmpty && log.Pieces.All(piece => piece.Hours is null))
-            yield return "No hours are written down anywhere, so nothing can be said about an hour.";
+        return
+        [
+            .. costs.Length == 0 ? Array.Empty<string>()
+                : [$"Not in the log, so not in the costs: {string.Join(", ", costs)}. The true profit is lower by what they would hold."],
+            .. withHours && log.Hours.IsEmpty && log.Pieces.All(piece => piece.Hours is null)
+                ? ["No hours are written down anywhere, so nothing can be said about an hour."] : Array.Empty<string>(),
+        ];
     }
 }

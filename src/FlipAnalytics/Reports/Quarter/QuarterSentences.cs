@@ -59,7 +59,7 @@ public static class QuarterSentences
         [
             .. new[]
             {
-                AgainstTarget(report), FullWage(report), all ? HoursMeant(report) : null, AtMost(report),
+                AgainstTarget(report), FullWage(report), all ? HoursMeant(report) : null, AtMost(report.Sales),
                 WageBridgeText.StillToArise(report.StillToArise, report.AsOf, report.Workshop),
             }.OfType<string>(),
         ];
@@ -197,9 +197,10 @@ public static class QuarterSentences
         return $"Hours: {QuarterWords.Hours(hours.BenchOfSold)} at the bench and {QuarterWords.Hours(hours.OutingsOfSold)} on outings for the pieces sold, whenever worked, {QuarterWords.Hours(hours.General)} general{lost}.{share} Worked in the {report.Period.Noun}, on anything: {QuarterWords.Hours(hours.Worked)}.";
     }
 
-    private static string? AtMost(QuarterReport report)
+    /// <summary>What is not written down of the pieces sold, and what that does to the profit; null where nothing is missing.</summary>
+    internal static string? AtMost(ImmutableArray<QuarterSale> sales)
     {
-        string Missing(Func<string, bool> which) => string.Join(", ", report.Sales
+        string Missing(Func<string, bool> which) => string.Join(", ", sales
             .SelectMany(sale => sale.Missing).Where(which).GroupBy(word => word)
             .Select(word => Invariant($"{word.Key} of {word.Count()}")));
         string costs = Missing(word => word != QuarterSale.NoSalePrice);

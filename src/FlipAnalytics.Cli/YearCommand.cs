@@ -1,0 +1,65 @@
+using System.CommandLine;
+
+namespace FlipAnalytics.Cli;
+
+/// <summary><c>flip year</c>: the sheet of a year for whoever prepares the tax return.</summary>
+internal sealed class YearCommand
+{
+    private readonly Argument<string?> year = new("YEAR")
+    {
+        Description = "A year (2025), or two days joined by two points, such as 2025-04-06..2026-04-05; the last year that is over unless given.",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
+    private readonly Option<bool> all = Values.All();
+
+    private readonly LogOptions log;
+
+    private YearCommand(Command command)
+    {
+        command.Arguments.Add(year);
+        command.Options.Add(all);
+        log = new(command);
+        command.SetAction(Run);
+    }
+
+    public static Command Create()
+    {
+        var command = new Command("year",
+            "The sheet for your tax preparer: receipts, cost of goods sold, costs, driving, tools and stock of a year, and what to ask.");
+        ExamplesHelp.AddTo(command,
+            "flip year --log my-log",
+            "flip year 2025 --log my-log --all",
+            "flip year 2025-04-06..2026-04-05 --log my-log",
+            "flip year 2025 --log my-log --json");
+        _ = new YearCommand(command);
+        return command;
+    }
+
+    private int Run(ParseResult parsed)
+    {
+        ReportPeriod? period = null;
+        if (parsed.GetValue(year) is { } text)
+        {
+            period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
+                $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05; found '{text}'.");
+        }
+
+        OpenedLog opened = log.Open(parsed);
+        if (opened.Log is not { } sales)
+            return opened.ExitCode;
+        period ??= YearReport.UsualPeriod(sales);
+        if (QuarterReport.Refusal(sales, period, "--as-of names another") is { } refusal)
+            throw new CommandProblemException(refusal);
+        // A log left alone is known up to its last entry; whether the year is over is for the calendar to say.
+        bool isLeftAlone = opened.Sentence is not null;
+        YearReport report = YearReport.Of(sales, period).WithWorthALook(sales) with
+        {
+            Chosen = isLeftAlone && parsed.GetValue(year) is null ? YearSentences.Chosen(sales, period) : null,
+            IsOver = isLeftAlone && Clock.Today > period.To,
+            SetAside = opened.SetAside,
+        };
+        log.Print(parsed, opened, () => YearJson.Render(report), () => YearText.Render(report, parsed.GetValue(all)));
+        return opened.ExitCode;
+    }
+}

@@ -1,0 +1,83 @@
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Serialization;
+
+namespace FlipAnalytics;
+
+/// <summary>A year's sheet as a JSON document. Fields are only ever added.</summary>
+public static class YearJson
+{
+    /// <summary>The document, indented, ending in a line feed; null is unknown.</summary>
+    /// <param name="report">The report.</param>
+    public static string Render(YearReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        var document = new YearDocument(
+            report.AsOf,
+            report.Workshop.Currency.Code,
+            report.Period,
+            report.Reckoned,
+            report.IsPart,
+            YearSentences.Headline(report),
+            report.Profit.Pieces,
+            report.Profit.Net,
+            [.. report.Lines.Where(line => line.IsAlways || line.Amount != 0)
+                .Select(line => new YearDocumentLine(line.Section, line.Name, line.What, line.Sign.ToString(), line.Amount))],
+            report.CostOfGoods,
+            report.Sales,
+            report.Left,
+            report.Driving,
+            report.Overheads,
+            report.Tools,
+            report.Stock,
+            report.Supplies,
+            report.Cash,
+            report.Tally,
+            YearSentences.Limits(report),
+            report.Prompts,
+            report.Lacking,
+            report.Notes,
+            report.Sums,
+            report.SetAside,
+            report.WorthALook,
+            report.Chosen);
+        return JsonSerializer.Serialize(document, YearJsonContext.Readable.YearDocument) + "\n";
+    }
+}
+
+internal sealed record YearDocumentLine(string Section, string Name, string What, string Sign, decimal Amount);
+
+internal sealed record YearDocument(
+    DateOnly AsOf,
+    string Currency,
+    ReportPeriod Period,
+    ReportPeriod Reckoned,
+    bool IsPart,
+    string Headline,
+    int Pieces,
+    decimal Profit,
+    ImmutableArray<YearDocumentLine> Lines,
+    YearCostOfGoods CostOfGoods,
+    ImmutableArray<QuarterSale> Sales,
+    ImmutableArray<YearLeft> Left,
+    YearDriving Driving,
+    ImmutableArray<YearOverhead> Overheads,
+    ImmutableArray<YearTool> Tools,
+    ImmutableArray<YearStockPiece> Stock,
+    ImmutableArray<YearSupply> Supplies,
+    QuarterCash Cash,
+    ImmutableArray<YearTally> Tally,
+    ImmutableArray<string> Limits,
+    ImmutableArray<QuarterPrompt> Prompts,
+    ImmutableArray<string> Lacking,
+    ImmutableArray<string> Notes,
+    ImmutableArray<QuarterSum> Sums,
+    ImmutableArray<RowsSetAside> SetAside,
+    string? WorthALook,
+    string? Chosen);
+
+[JsonSerializable(typeof(YearDocument))]
+internal sealed partial class YearJsonContext : JsonSerializerContext
+{
+    public static YearJsonContext Readable { get; } = new(JsonStyle.Options());
+}

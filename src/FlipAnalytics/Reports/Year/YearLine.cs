@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>A line of the year's sheet.</summary>
+/// <param name="Section">Receipts, cost of goods sold, or expenses.</param>
+/// <param name="Name">Its name in snake_case.</param>
+/// <param name="What">What it is, in the owner's words.</param>
+/// <param name="Sign">
+/// How it counts towards the profit: + adds, - takes away, = is the sum of what stands above it, and a blank tells a part of
+/// the line above it. The lines with + less those with - are the profit.
+/// </param>
+/// <param name="Amount">Amount.</param>
+/// <param name="IsAlways">Whether it is shown though it is 0.</param>
+public sealed record YearLine(string Section, string Name, string What, char Sign, decimal Amount, bool IsAlways = false)
+{
+    internal const string Receipts = "receipts";
+    internal const string CostOfGoods = "cost of goods sold";
+    internal const string Expenses = "expenses";
+
+    /// <summary>What it does to the profit.</summary>
+    public decimal Effect => Sign switch { '+' => Amount, '-' => -Amount, _ => 0 };
+
+    internal static ImmutableArray<YearLine> Of(
+        QuarterProfit profit, YearCostOfGoods goods, ImmutableArray<YearOverhead> overheads, ReportPeriod reckoned, decimal feesByRule) =>
+    [
+        .. ReceiptLines(profit),
+        .. GoodsLines(goods, reckoned),
+        new(Expenses, "gross_profit", "gross profit", '=', profit.GrossProfit, true),
+        new(Expenses, "fees", "fees of selling channels", '-', profit.Fees),
+        new(Expenses, "fees_by_rule", "of them by your rule in workshop.toml, not from a statement", ' ', feesByRule),
+        new(Expenses, "delivery", "delivery", '-', profit.Delivery),
+        .. overheads.Select(item => new YearLine(
+            Expenses,
+            item.IsFruitless ? "fruitless_outings" : "overheads",
+            item.IsFruitless ? $"outings that brought nothing home ({TextLines.Counted(item.Entries, "outing")})" : $"overhead: {item.Item}",
+            '-',
+            item.Amount)),
+        new(Expenses, "tool_wear", "wear of tools (the books' own reckoning)", '-', profit.ToolWear),
+        new(Expenses, "written_off", "pieces written off; not in the cost above", '-', profit.WrittenOff),
+        new(Expenses, "net_profit", profit.Net < 0 ? "loss" : "profit", '=', profit.Net, true),
+    ];
+
+    // What comes in and goes back: only what the log holds is shown.
+    private static IEnumerable<YearLine> ReceiptLines(QuarterProfit profit) =>
+    [
+        new(Receipts, "sales", "sales", '+', profit.Sales, true),
+        new(Receipts, "delivery_charged", "delivery you charged", '+', profit.DeliveryCharged),
+    ];
+
+    private static IEnumerable<YearLine> GoodsLines(YearCostOfGoods goods, ReportPeriod reckoned)
+    {
+        string before = FormattableString.Invariant($"{reckoned.From.AddDays(-1):yyyy-MM-dd}");
+        string last = FormattableString.Invariant($"{reckoned.To:yyyy-MM-dd}");
+        return
+        [
+            new(CostOfGoods, "opening_stock", $"stock and supplies in cans on {before}", '-', goods.Opening, true),
+            new(CostOfGoods, "opening_pieces", "pieces", ' ', goods.OpeningPieces),
+            new(CostOfGoods, "opening_in_cans", "in cans", ' ', goods.OpeningInCans),
+            new(CostOfGoods, "purchases",
+                goods.TakenOut.Any(taken => taken.Purchase != 0) ? "purchases: pieces bought, less those that left unsold" : "purchases: pieces bought",
+                '-', goods.Purchases, true),
+            new(CostOfGoods, "pieces_bought", "pieces bought", ' ', goods.PiecesBought),
+            .. goods.TakenOut.Select(taken => new YearLine(CostOfGoods, "purchases_taken_out", $"less {taken.Why}", ' ', -taken.Purchase)),
+            new(CostOfGoods, "other_costs", "other costs: supplies and outings", '-', goods.OtherCosts, true),
+            new(CostOfGoods, "supplies_bought", "supplies bought", ' ', goods.SuppliesBought),
+            new(CostOfGoods, "supplies_stated", "supplies stated in pieces.csv beyond the cans", ' ', goods.SuppliesStated),
+            new(CostOfGoods, "outings", "outings that brought pieces home", ' ', goods.Outings),
+            .. goods.TakenOut.Select(taken => new YearLine(CostOfGoods, "other_costs_taken_out", $"less {taken.Why}", ' ', -taken.Other)),
+            new(CostOfGoods, "closing_stock", $"stock and supplies in cans on {last}", '+', goods.Closing, true),
+            new(CostOfGoods, "closing_pieces", "pieces", ' ', goods.ClosingPieces),
+            new(CostOfGoods, "closing_in_cans", "in cans", ' ', goods.ClosingInCans),
+            new(CostOfGoods, "cost_of_goods_sold", "cost of goods sold", '=', goods.CostOfGoodsSold, true),
+        ];
+    }
+}

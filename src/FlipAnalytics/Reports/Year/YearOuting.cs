@@ -1,0 +1,77 @@
+using System.Collections.Immutable;
+
+namespace FlipAnalytics;
+
+/// <summary>An outing of the year, for the record of driving.</summary>
+/// <param name="Trip">Its name in <c>trips.csv</c>.</param>
+/// <param name="Date">Its day; where <c>trips.csv</c> has none, that of the latest purchase it brought home.</param>
+/// <param name="Distance">Distance, in the workshop's unit; null where unknown.</param>
+/// <param name="Driving">What driving comes to at the rate; null where it cannot be reckoned.</param>
+/// <param name="Rate">Driving over distance, to four digits; null where there is none.</param>
+/// <param name="OtherCost">Parking, tolls, van hire.</param>
+/// <param name="Pieces">Pieces it brought home; their cost bears it. With none it is an overhead.</param>
+/// <param name="Rule">Which rate was taken, and from where.</param>
+/// <param name="Notes">What <c>trips.csv</c> says of it.</param>
+public sealed record YearOuting(
+    string Trip, DateOnly? Date, decimal? Distance, decimal? Driving, decimal? Rate, decimal OtherCost, int Pieces, string? Rule,
+    string? Notes)
+{
+    /// <summary>Whether it brought nothing home.</summary>
+    public bool IsFruitless => Pieces == 0;
+
+    internal static ImmutableArray<YearOuting> In(QuarterBooks books, ReportPeriod period)
+    {
+        Dictionary<string, int> pieces = books.Log.Pieces.Where(piece => piece.Trip is not null)
+            .GroupBy(piece => piece.Trip!, StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(trip => trip.Key, trip => trip.Count(), StringComparer.OrdinalIgnoreCase);
+        ILookup<Trip, CashMovement> paid = books.Costs.Cash.Where(movement => movement.Outing is not null)
+            .ToLookup(movement => movement.Outing!, movement => movement);
+        return
+        [
+            .. books.Log.Trips.Select(trip => Of(trip, paid[trip], pieces.GetValueOrDefault(trip.Name)))
+                .Where(outing => period.Contains(outing.Date))
+                .OrderBy(outing => outing.Date),
+        ];
+    }
+
+    private static YearOuting Of(Trip trip, IEnumerable<CashMovement> paid, int pieces)
+    {
+        CashMovement? driving = paid.FirstOrDefault(movement => movement.IsReckoned);
+        decimal? cost = driving is not null ? -driving.Amount : trip.Distance == 0 ? 0 : null;
+        return new(
+            trip.Name,
+            trip.Date ?? paid.FirstOrDefault()?.Date,
+            trip.Distance,
+            cost,
+            cost > 0 ? decimal.Round(cost.Value / trip.Distance!.Value, 4, MidpointRounding.AwayFromZero) : null,
+            trip.OtherCost ?? 0,
+            pieces,
+            driving?.Origin.Rule,
+            trip.Notes);
+    }
+}
+
+/// <summary>The driving of the year at the mileage rate. It is all in other lines of the sheet already.</summary>
+/// <param name="Outings">Each outing, by date.</param>
+/// <param name="InPieces">Driving in the cost of pieces.</param>
+/// <param name="InOverheads">Driving on outings that brought nothing home.</param>
+public sealed record YearDriving(ImmutableArray<YearOuting> Outings, decimal InPieces, decimal InOverheads)
+{
+    /// <summary>All driving at the rate.</summary>
+    public decimal Amount => InPieces + InOverheads;
+
+    /// <summary>Distance driven, as far as it is written down, in the workshop's unit.</summary>
+    public decimal Distance => Outings.Sum(outing => outing.Distance ?? 0);
+
+    /// <summary>Outings whose driving cannot be reckoned.</summary>
+    public int Unknown => Outings.Count(outing => outing.Driving is null);
+
+    internal static YearDriving Of(QuarterBooks books, ReportPeriod period)
+    {
+        ImmutableArray<YearOuting> outings = YearOuting.In(books, period);
+        return new(
+            outings,
+            outings.Where(outing => !outing.IsFruitless).Sum(outing => outing.Driving ?? 0),
+            outings.Where(outing => outing.IsFruitless).Sum(outing => outing.Driving ?? 0));
+    }
+}
