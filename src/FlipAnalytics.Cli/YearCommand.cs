@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 
 namespace FlipAnalytics.Cli;
@@ -11,6 +12,12 @@ internal sealed class YearCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
+    private readonly Option<string?> folder = Values.Text(
+        "--out", "Write the whole sheet into this folder: year.txt, and a CSV file for each list.", "FOLDER");
+
+    private readonly Option<bool> force = Values.Flag(
+        "--force", "With --out: replace files that flip year did not write, or that changed since.");
+
     private readonly Option<bool> all = Values.All();
 
     private readonly LogOptions log;
@@ -18,6 +25,8 @@ internal sealed class YearCommand
     private YearCommand(Command command)
     {
         command.Arguments.Add(year);
+        command.Options.Add(folder);
+        command.Options.Add(force);
         command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
@@ -31,6 +40,7 @@ internal sealed class YearCommand
             "flip year --log my-log",
             "flip year 2025 --log my-log --all",
             "flip year 2025-04-06..2026-04-05 --log my-log",
+            "flip year 2025 --log my-log --out tax-2025",
             "flip year 2025 --log my-log --json");
         _ = new YearCommand(command);
         return command;
@@ -45,6 +55,8 @@ internal sealed class YearCommand
                 $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05; found '{text}'.");
         }
 
+        if (parsed.GetValue(force) && parsed.GetValue(folder) is null)
+            throw new CommandProblemException("--force replaces files, so it needs --out FOLDER.");
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)
             return opened.ExitCode;
@@ -59,7 +71,19 @@ internal sealed class YearCommand
             IsOver = isLeftAlone && Clock.Today > period.To,
             SetAside = opened.SetAside,
         };
-        log.Print(parsed, opened, () => YearJson.Render(report), () => YearText.Render(report, parsed.GetValue(all)));
+        ImmutableArray<YearFile> written = Write(parsed, report);
+        log.Print(parsed, opened, () => YearJson.Render(report, written), () =>
+            YearText.Render(report, parsed.GetValue(all))
+                + (written.IsEmpty ? "" : "\n" + YearText.Wrapped(YearFiles.Sentence(written, parsed.GetValue(folder)!))));
         return opened.ExitCode;
+    }
+
+    private ImmutableArray<YearFile> Write(ParseResult parsed, YearReport report)
+    {
+        if (parsed.GetValue(folder) is not { } into)
+            return [];
+        if (!parsed.GetValue(force) && YearFiles.Refusal(report, into) is { } refusal)
+            throw new CommandProblemException(refusal);
+        return YearFiles.Write(report, into);
     }
 }

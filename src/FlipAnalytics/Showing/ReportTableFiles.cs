@@ -31,15 +31,29 @@ public static class ReportTableFiles
         using StagedFiles files = new(folder);
         foreach (ReportTable table in tables)
         {
-            using CsvWriter csv = CsvWriter.Create(files.Add(table.Name + ".csv"), Options, leaveOpen: false);
-            csv.WriteHeader([.. table.Columns.Select(column => column.Name)]);
-            foreach (ImmutableArray<object?> row in table.Rows)
-                csv.WriteRecord([.. row.Select(Written)]);
+            WriteTo(files.Add(table.Name + ".csv"), table);
             paths.Add(Path.Combine(folder, table.Name + ".csv"));
         }
 
         files.Commit();
         return [.. paths];
+    }
+
+    /// <summary>A table as the bytes of a CSV file.</summary>
+    internal static byte[] Bytes(ReportTable table)
+    {
+        using MemoryStream bytes = new();
+        WriteTo(bytes, table);
+        return bytes.ToArray();
+    }
+
+    // Closes the stream.
+    private static void WriteTo(Stream stream, ReportTable table)
+    {
+        using CsvWriter csv = CsvWriter.Create(stream, Options, leaveOpen: false);
+        csv.WriteHeader([.. table.Columns.Select(column => column.Name)]);
+        foreach (ImmutableArray<object?> row in table.Rows)
+            csv.WriteRecord([.. row.Select(Written)]);
     }
 
     private static string Written(object? cell) =>

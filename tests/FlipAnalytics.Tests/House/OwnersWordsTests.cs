@@ -120,11 +120,19 @@ public sealed partial class OwnersWordsTests
                 QuarterSentences.Headline(report), .. QuarterSentences.Beneath(report), .. QuarterSentences.Undated(report),
                 QuarterSentences.ProfitToCash(report) ?? "", QuarterSentences.Change(report, report.AgainstBefore) ?? "",
                 .. report.Steps.Select(step => step.Text), .. report.Prompts.Select(prompt => prompt.Text),
+                .. OfTheYear(YearReport.Of(log, YearReport.UsualPeriod(log))),
             ];
             Assert.DoesNotContain(sentences, sentence => BareAmount().IsMatch(sentence));
             Assert.Contains(sentences, sentence => sentence.Contains(symbol, StringComparison.Ordinal));
         }
     }
+
+    private static IEnumerable<string> OfTheYear(YearReport sheet) =>
+    [
+        YearSentences.Headline(sheet), YearSentences.Driving(sheet) ?? "", YearSentences.ToolsBought(sheet) ?? "",
+        YearSentences.ThereAtTheEnd(sheet), YearSentences.Cash(sheet), YearSentences.NotCounted(sheet) ?? "",
+        .. YearSentences.Limits(sheet), .. sheet.Prompts.Select(prompt => prompt.Text),
+    ];
 
     [Fact]
     public void ATermOfArtALongTextAndABareAmountAreCaught()

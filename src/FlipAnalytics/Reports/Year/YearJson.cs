@@ -9,7 +9,8 @@ public static class YearJson
 {
     /// <summary>The document, indented, ending in a line feed; null is unknown.</summary>
     /// <param name="report">The report.</param>
-    public static string Render(YearReport report)
+    /// <param name="files">Files that were written with it.</param>
+    public static string Render(YearReport report, ImmutableArray<YearFile> files = default)
     {
         ArgumentNullException.ThrowIfNull(report);
         var document = new YearDocument(
@@ -34,13 +35,15 @@ public static class YearJson
             report.Cash,
             report.Tally,
             YearSentences.Limits(report),
+            YearPrompts.Whose(report.Workshop),
             report.Prompts,
             report.Lacking,
             report.Notes,
             report.Sums,
             report.SetAside,
             report.WorthALook,
-            report.Chosen);
+            report.Chosen,
+            files.IsDefault ? [] : files);
         return JsonSerializer.Serialize(document, YearJsonContext.Readable.YearDocument) + "\n";
     }
 }
@@ -68,13 +71,15 @@ internal sealed record YearDocument(
     QuarterCash Cash,
     ImmutableArray<YearTally> Tally,
     ImmutableArray<string> Limits,
+    string PromptsFor,
     ImmutableArray<QuarterPrompt> Prompts,
     ImmutableArray<string> Lacking,
     ImmutableArray<string> Notes,
     ImmutableArray<QuarterSum> Sums,
     ImmutableArray<RowsSetAside> SetAside,
     string? WorthALook,
-    string? Chosen);
+    string? Chosen,
+    ImmutableArray<YearFile> Files);
 
 [JsonSerializable(typeof(YearDocument))]
 internal sealed partial class YearJsonContext : JsonSerializerContext

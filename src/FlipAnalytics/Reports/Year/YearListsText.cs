@@ -26,8 +26,9 @@ internal static class YearListsText
             $"{line.What}: {(line.In == 0 ? "" : $"in {Money(line.In)}")}{(line.In != 0 && line.Out != 0 ? ", " : "")}{(line.Out == 0 ? "" : $"out {Money(line.Out)}")}"));
         List(text, "Every cent in the files", report.Tally.Select(row =>
             $"{row.What}: {Money(row.Total)} = in the year {Money(row.InYear)}, before {Money(row.Before)}, after {Money(row.After)}, without a day {Money(row.WithoutDay)}"));
-        List(text, "To ask a tax professional; these are no advice", report.Prompts.Select(prompt =>
-            $"If you are in {prompt.Place}: {prompt.Text} [{prompt.Source}{(prompt.Status == QuarterPrompts.Published ? "" : $"; {prompt.Status}")}]"));
+        List(text, "To ask a tax professional; these are no advice", report.Prompts
+            .Select(prompt => $"{prompt.Text} [{prompt.Source}{(prompt.Status == QuarterPrompts.Published ? "" : $"; {prompt.Status}")}]")
+            .Prepend(YearPrompts.Whose(report.Workshop)));
         List(text, "Of the books", report.Notes);
     }
 

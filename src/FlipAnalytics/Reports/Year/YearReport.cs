@@ -151,7 +151,11 @@ public sealed record YearReport
             Notes = books.Costs.Notes,
             Sums = [],
         };
-        return report with { Sums = YearSums.Of(books, report, opening, closing, moved) };
+        return report with
+        {
+            Prompts = [.. report.Prompts, .. YearPrompts.For(report)],
+            Sums = YearSums.Of(books, report, opening, closing, moved),
+        };
     }
 
     private static decimal NetOf(QuarterBooks books, ReportPeriod reckoned) =>

@@ -27,6 +27,10 @@ public static class YearText
         return text;
     }
 
+    /// <summary>A sentence below the sheet, in lines of at most 100 columns.</summary>
+    /// <param name="sentence">The sentence.</param>
+    public static string Wrapped(string sentence) => new StringBuilder().AppendWrapped("", "  ", sentence).ToString();
+
     private static string Written(YearReport report, bool all, int overheads)
     {
         StringBuilder text = new();
@@ -52,7 +56,7 @@ public static class YearText
             YearListsText.Append(text, report);
         decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
         text.Append('\n').AppendWrapped("", "  ", Invariant(
-            $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}.{(all ? "" : Invariant($" --all: every list, and {Counted(report.Prompts.Length, "question")} for a tax professional."))}"));
+            $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}.{(all ? "" : Invariant($" --all: every list, and {Counted(report.Prompts.Length, "question")} for a tax professional. --out FOLDER: all of it as files."))}"));
         return text.ToString();
     }
 
