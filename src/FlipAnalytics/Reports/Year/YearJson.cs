@@ -43,6 +43,7 @@ public static class YearJson
             report.SetAside,
             report.WorthALook,
             report.Chosen,
+            report.StillToArise,
             files.IsDefault ? [] : files);
         return JsonSerializer.Serialize(document, YearJsonContext.Readable.YearDocument) + "\n";
     }
@@ -79,6 +80,7 @@ internal sealed record YearDocument(
     ImmutableArray<RowsSetAside> SetAside,
     string? WorthALook,
     string? Chosen,
+    decimal StillToArise,
     ImmutableArray<YearFile> Files);
 
 [JsonSerializable(typeof(YearDocument))]

@@ -42,8 +42,7 @@ public sealed record YearTool(
     {
         // Wear is known by its line of tools.csv and the tool's name: either may stand twice.
         ILookup<(int? Row, string What), CostLine> wear =
-            books.Wear.ToLookup(line => (line.Origin.Row, line.What));
-        ReportPeriod later = ReportPeriod.Of(period.To, DateOnly.MaxValue);
+            YearSpans.Wear(books).ToLookup(line => (line.Origin.Row, line.What));
         HashSet<(int? Row, string What)> seen = [];
         List<YearTool> tools = [];
         foreach ((Tool tool, ToolValue value) in books.Log.Tools.Where(tool => tool.Price is not null).Zip(books.Costs.ToolsLeft))

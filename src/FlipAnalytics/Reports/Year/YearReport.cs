@@ -73,6 +73,12 @@ public sealed record YearReport
     /// <summary>The line on a row that is worth a look and on which the profit hangs; null where there is none.</summary>
     public string? WorthALook { get; init; }
 
+    /// <summary>
+    /// Overheads and wear of the month that the log ends in that fall on its days to come, and so are in no figure of this year;
+    /// 0 where the year is over at the date of the log.
+    /// </summary>
+    public decimal StillToArise { get; init; }
+
     /// <summary>Sums that must come out, each with its difference, which is always 0.</summary>
     public required ImmutableArray<QuarterSum> Sums { get; init; }
 
@@ -146,6 +152,7 @@ public sealed record YearReport
             Supplies = YearSupply.At(books, reckoned.To),
             Cash = cash,
             Tally = tally,
+            StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
             Prompts = QuarterPrompts.For(books, reckoned, closing, cash),
             Lacking = QuarterReport.WhatIsLacking(log, withHours: false),
             Notes = books.Costs.Notes,

@@ -13,6 +13,11 @@ public static class YearText
     private const int OverheadsShown = 3;
     private const int ToolsShown = 2;
 
+    // A page too long for a screen loses its overheads one by one, then the sentences that --all has as lists.
+    private const int WithoutCash = OverheadsShown + 1;
+    private const int WithoutTools = OverheadsShown + 2;
+    private const int MostCut = OverheadsShown + 3;
+
     /// <summary>The sheet on one screen, or all of it.</summary>
     /// <param name="report">The report.</param>
     /// <param name="all">Whether to tell all: the parts of each line, every list, the questions and the sums.</param>
@@ -20,10 +25,10 @@ public static class YearText
     {
         ArgumentNullException.ThrowIfNull(report);
         if (all)
-            return Written(report, true, int.MaxValue);
-        string text = Written(report, false, OverheadsShown);
-        for (int items = OverheadsShown - 1; items >= 0 && LineCount(text) > ScreenLines; items--)
-            text = Written(report, false, items);
+            return Written(report, true, 0);
+        string text = Written(report, false, 0);
+        for (int cut = 1; cut <= MostCut && LineCount(text) > ScreenLines; cut++)
+            text = Written(report, false, cut);
         return text;
     }
 
@@ -31,24 +36,27 @@ public static class YearText
     /// <param name="sentence">The sentence.</param>
     public static string Wrapped(string sentence) => new StringBuilder().AppendWrapped("", "  ", sentence).ToString();
 
-    private static string Written(YearReport report, bool all, int overheads)
+    private static string Written(YearReport report, bool all, int cut)
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", YearSentences.Headline(report));
         string?[] beneath =
         [
             report.Chosen, SetAsideText.Sentence(report.SetAside, report.Workshop), report.WorthALook, YearSentences.AtMost(report),
-            .. report.Lacking,
+            WageBridgeText.StillToArise(report.StillToArise, report.AsOf, report.Workshop), .. report.Lacking,
         ];
         foreach (string sentence in beneath.OfType<string>())
             text.AppendWrapped("  ", "  ", sentence);
-        AppendLines(text, report, all, overheads);
+        AppendLines(text, report, all, all ? int.MaxValue : Math.Max(0, OverheadsShown - cut));
         text.Append('\n');
         string?[] below =
         [
-            YearSentences.Driving(report), YearSentences.ToolsBought(report, all ? int.MaxValue : ToolsShown),
-            YearSentences.ThereAtTheEnd(report), YearSentences.Cash(report), YearSentences.NotCounted(report),
-            .. YearSentences.Limits(report),
+            YearSentences.Driving(report),
+            cut < WithoutTools ? YearSentences.ToolsBought(report, all ? int.MaxValue : ToolsShown) : null,
+            YearSentences.ThereAtTheEnd(report),
+            cut < WithoutCash ? YearSentences.Cash(report) : null,
+            YearSentences.NotCounted(report),
+            .. YearSentences.Limits(report).Take(cut < MostCut ? int.MaxValue : 1),
         ];
         foreach (string sentence in below.OfType<string>())
             text.AppendWrapped("", "  ", sentence);
