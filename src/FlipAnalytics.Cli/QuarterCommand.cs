@@ -12,6 +12,13 @@ internal sealed class QuarterCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
+    private readonly Option<string?> explain = new("--explain")
+    {
+        Description = "The parts of one line, down to file and row: overhead, fees, cash or another; without a word: which there are.",
+        HelpName = "LINE",
+        Arity = ArgumentArity.ZeroOrOne,
+    };
+
     private readonly Option<string?> tables = Values.Text(
         "--tables", "Write the figures as CSV files into this folder, for a spreadsheet.", "FOLDER");
 
@@ -25,6 +32,7 @@ internal sealed class QuarterCommand
     private QuarterCommand(Command command)
     {
         command.Arguments.Add(span);
+        command.Options.Add(explain);
         command.Options.Add(tables);
         command.Options.Add(plot);
         command.Options.Add(all);
@@ -40,6 +48,7 @@ internal sealed class QuarterCommand
             "flip quarter --log my-log",
             "flip quarter 2026-Q1 --log my-log",
             "flip quarter 2026-01-01..2026-02-14 --log my-log --json",
+            "flip quarter 2026-Q1 --log my-log --explain overhead",
             "flip quarter 2026 --log my-log --tables figures",
             "flip quarter --log my-log --plot quarter.png");
         _ = new QuarterCommand(command);
@@ -55,12 +64,35 @@ internal sealed class QuarterCommand
                 $"The span must be such as {ReportPeriod.Examples}; found '{text}'.");
         }
 
+        bool isTrail = parsed.GetResult(explain) is not null;
+        string? word = parsed.GetValue(explain);
+        if (isTrail && QuarterLine.Refusal(word) is { } unknown)
+            throw new CommandProblemException(unknown);
+        if (isTrail && parsed.GetValue(plot) is not null)
+            throw new CommandProblemException("--plot draws the whole quarter: leave out --explain, or leave out --plot.");
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)
             return opened.ExitCode;
         period ??= QuarterReport.UsualPeriod(sales);
         if (QuarterReport.Refusal(sales, period, "--as-of names another") is { } refusal)
             throw new CommandProblemException(refusal);
+        if (isTrail)
+            Explain(parsed, opened, QuarterTrail.Of(sales, period, word!) with { SetAside = opened.SetAside }, sales.Workshop);
+        else
+            Report(parsed, opened, sales, period);
+        return opened.ExitCode;
+    }
+
+    private void Explain(ParseResult parsed, OpenedLog opened, QuarterTrail trail, Workshop workshop)
+    {
+        if (parsed.GetValue(tables) is { } folder)
+            ReportTableFiles.Write([trail.Table()], folder);
+        log.Print(parsed, opened,
+            () => QuarterTrailJson.Render(trail, workshop), () => QuarterTrailText.Render(trail, workshop, parsed.GetValue(all)));
+    }
+
+    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod period)
+    {
         // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
         QuarterReport report = QuarterReport.Of(sales, period).WithWorthALook(sales) with
@@ -74,6 +106,5 @@ internal sealed class QuarterCommand
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(QuarterPlot.Of(report), picture);
         log.Print(parsed, opened, () => QuarterJson.Render(report), () => QuarterText.Render(report, parsed.GetValue(all)));
-        return opened.ExitCode;
     }
 }

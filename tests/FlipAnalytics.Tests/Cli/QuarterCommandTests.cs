@@ -47,4 +47,35 @@ public sealed class QuarterCommandTests
         Assert.Equal(2, run.ExitCode);
         Assert.Contains(said, Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void ALineIsOpenedAsTextAsADocumentAndAsATable()
+    {
+        using LogFolder folder = new();
+        string[] call = ["quarter", "2026-Q1", "--log", Demo, "--as-of", "2026-03-31", "--explain", "overhead"];
+        FlipRun text = Flip.Run(call);
+        Assert.Equal(0, text.ExitCode);
+        Assert.StartsWith("overhead: $362.65 in 2026-Q1, from 4 items.\n", text.Output, StringComparison.Ordinal);
+        // The README shows it as run.
+        string readme = File.ReadAllText(House.Repository.PathOf("README.md"));
+        Assert.All(text.Output.Split('\n'), line => Assert.Contains(line, readme, StringComparison.Ordinal));
+
+        FlipRun json = Flip.Run([.. call, "--json", "--tables", folder.Path]);
+        using var document = JsonDocument.Parse(json.Output);
+        Assert.Equal(362.65m, document.RootElement.GetProperty("total").GetDecimal());
+        decimal[] amounts = [.. document.RootElement.GetProperty("parts").EnumerateArray().Select(part => part.GetProperty("amount").GetDecimal())];
+        Assert.Equal(362.65m, amounts.Sum());
+        Assert.Equal(amounts.Length + 1, File.ReadAllLines(Path.Combine(folder.Path, "quarter-overhead.csv")).Length);
+    }
+
+    [Theory]
+    [InlineData("--explain needs the word of a line, such as --explain overhead: sales, ")]
+    [InlineData("The quarter has no line 'overhed': did you mean overhead? Others are sales, ", "overhed")]
+    [InlineData("--plot draws the whole quarter: leave out --explain", "fees", "--plot", "quarter.png")]
+    public void AWordThatOpensNoLineIsAnsweredWithThoseThatDo(string said, params string[] written)
+    {
+        FlipRun run = Flip.Run(["quarter", "--log", Demo, "--explain", .. written]);
+        Assert.Equal(2, run.ExitCode);
+        Assert.StartsWith(said, Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+    }
 }

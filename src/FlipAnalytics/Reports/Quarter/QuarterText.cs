@@ -51,7 +51,7 @@ public static class QuarterText
             int later = report.Steps.Length - stepsShown;
             string toDo = later <= 0 ? "" : Invariant($", {later}{(stepsShown > 0 ? " more" : "")} to do");
             return text.Append('\n').AppendWrapped("", "", Invariant(
-                $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}. --all: why it differs, measures, {Counted(report.Prompts.Length, "tax question")}{toDo}{(report.Undated.IsEmpty ? "" : ", what has no day")}.")).ToString();
+                $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}. --all: why it differs, measures, {Counted(report.Prompts.Length, "tax question")}{toDo}{(report.Undated.IsEmpty ? "" : ", what has no day")}. --explain opens a line: --explain overhead.")).ToString();
         }
 
         AppendList(text, "To ask a tax professional; these are no advice", report.Prompts

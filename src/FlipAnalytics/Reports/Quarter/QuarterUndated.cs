@@ -13,6 +13,14 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
     /// <summary>The <see cref="What"/> of sales without a day.</summary>
     public const string Sold = "pieces sold";
 
+    internal const string Gone = "pieces gone without a sale";
+    internal const string Wear = "parts of the wear of tools";
+    internal const string Hours = "entries of general hours and outings";
+
+    /// <summary>The <see cref="What"/> of money paid without a day, sales left out.</summary>
+    internal static readonly ImmutableArray<string> Payments =
+        ["pieces bought", "purchases of supplies", "tools bought", "costs of outings"];
+
     internal static ImmutableArray<QuarterUndated> Of(QuarterBooks books)
     {
         PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsSold: true, SoldOn: null })];
@@ -26,14 +34,14 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
             {
                 new(Sold, sold.Length, sold.Sum(cost => (cost.SalePrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0)),
                     "money", "sold_on in pieces.csv"),
-                new("pieces gone without a sale", gone.Length, gone.Sum(StockCost), "money", "left_on in pieces.csv"),
-                Paid(CostKind.Purchase, "pieces bought", "bought_on in pieces.csv"),
-                Paid(CostKind.Supplies, "purchases of supplies", "bought_on in supplies.csv"),
-                Paid(CostKind.Tools, "tools bought", "bought_on in tools.csv"),
-                Paid(CostKind.Trip, "costs of outings", "date in trips.csv"),
-                new("parts of the wear of tools", wear.Length, wear.Sum(line => line.Amount), "money",
+                new(Gone, gone.Length, gone.Sum(StockCost), "money", "left_on in pieces.csv"),
+                Paid(CostKind.Purchase, Payments[0], "bought_on in pieces.csv"),
+                Paid(CostKind.Supplies, Payments[1], "bought_on in supplies.csv"),
+                Paid(CostKind.Tools, Payments[2], "bought_on in tools.csv"),
+                Paid(CostKind.Trip, Payments[3], "date in trips.csv"),
+                new(Wear, wear.Length, wear.Sum(line => line.Amount), "money",
                     "ready_on in pieces.csv"),
-                new("entries of general hours and outings", hours.Length, hours.Sum(entry => entry.Hours), "hours",
+                new(Hours, hours.Length, hours.Sum(entry => entry.Hours), "hours",
                     "date in hours.csv and trips.csv"),
             }.Where(facts => facts.Count > 0),
         ];

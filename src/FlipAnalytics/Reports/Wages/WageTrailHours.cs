@@ -7,7 +7,12 @@ namespace FlipAnalytics;
 /// <summary>Where the hours of one piece come from.</summary>
 internal static class WageTrailHours
 {
-    public static IEnumerable<WageTrailLine> Of(SalesLog log, HoursLedger ledger, int place)
+    /// <summary>Its hours at the bench and its shares of all others.</summary>
+    public static IEnumerable<WageTrailLine> Of(SalesLog log, HoursLedger ledger, int place) =>
+        [.. Own(log, ledger, place), .. General(log, ledger, place)];
+
+    /// <summary>Hours of it alone: at the bench, and its share of the outing that brought it home.</summary>
+    public static IEnumerable<WageTrailLine> Own(SalesLog log, HoursLedger ledger, int place)
     {
         Piece piece = log.Pieces[place];
         HoursEntry[] entries =
@@ -45,7 +50,10 @@ internal static class WageTrailHours
                     : Invariant($"{trips.Sum(trip => trip.Hours):0.##} h, shared equally by the {others} pieces brought home."),
                 ledger.Pieces[place].Outings);
         }
+    }
 
+    private static IEnumerable<WageTrailLine> General(SalesLog log, HoursLedger ledger, int place)
+    {
         WorkCalendar calendar = new(log);
         foreach (GeneralHours general in ledger.General.Where(general => general.IsShared))
         {

@@ -1,0 +1,39 @@
+namespace FlipAnalytics;
+
+/// <summary>Money in and out, movement by movement, and driving, which is reckoned and not paid.</summary>
+internal static class QuarterTrailCash
+{
+    public static QuarterTrail Cash(QuarterBooks books, QuarterReport report)
+    {
+        CashMovement[] paid = [.. Within(books, report).Where(movement => !movement.IsReckoned)];
+        IEnumerable<QuarterTrailPart> parts = paid
+            .GroupBy(movement => movement.Kind).OrderBy(kind => QuarterCash.PlaceOf(kind.Key))
+            .SelectMany(kind => kind.OrderBy(movement => movement.Date).Select(movement => Part(movement, movement.Amount) with
+            {
+                Group = QuarterCash.NameOf(kind.Key),
+            }));
+        string money = $"{MoneyText.Exact(report.Cash.In, report.Workshop)} came in, {MoneyText.Exact(report.Cash.Out, report.Workshop)} went out.";
+        string driving = $"Driving of {MoneyText.Exact(report.Cash.DrivingReckoned, report.Workshop)} is reckoned, not paid, so it is not in it: --explain driving.";
+        return QuarterTrail.Of(report, QuarterLine.Cash, report.Cash.Change, paid.Length, "movement", parts,
+            [
+                money,
+                .. report.Cash.DrivingReckoned == 0 ? Array.Empty<string>() : [driving],
+                .. QuarterTrail.Undated(report, [QuarterUndated.Sold, .. QuarterUndated.Payments]),
+            ]);
+    }
+
+    public static QuarterTrail Driving(QuarterBooks books, QuarterReport report)
+    {
+        CashMovement[] driven = [.. Within(books, report).Where(movement => movement.IsReckoned)];
+        return QuarterTrail.Of(report, QuarterLine.Driving, report.Cash.DrivingReckoned, driven.Length, "trip",
+            driven.Select(movement => Part(movement, -movement.Amount)),
+            books.Costs.Notes.Where(note => note.StartsWith("What driving cost", StringComparison.Ordinal)
+                || note.Contains("mileage rate", StringComparison.Ordinal)));
+    }
+
+    private static IEnumerable<CashMovement> Within(QuarterBooks books, QuarterReport report) =>
+        books.Costs.Cash.Where(movement => report.Reckoned.Contains(movement.Date));
+
+    private static QuarterTrailPart Part(CashMovement movement, decimal amount) =>
+        QuarterTrailPart.Of(movement.Origin, movement.What, movement.Date, amount) with { Id = movement.PieceId };
+}

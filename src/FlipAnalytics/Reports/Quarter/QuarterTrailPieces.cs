@@ -1,0 +1,118 @@
+using static System.FormattableString;
+
+namespace FlipAnalytics;
+
+/// <summary>Lines that stand in the sales and in the costs of pieces: sales, fees, cost of sold and its parts, written off.</summary>
+internal static class QuarterTrailPieces
+{
+    public static QuarterTrail Of(QuarterBooks books, QuarterReport report, string word)
+    {
+        PieceCost[] sold = [.. report.Sales.Select(sale => books.Costs[sale.Id]).OrderBy(cost => cost.Piece.SoldOn)];
+        QuarterProfit profit = report.Profit;
+        return word switch
+        {
+            QuarterLine.Sales => Taken(report, word, profit.Sales, sold, "The sale price, as written down.", piece => piece.SoldPrice,
+                sold.Where(cost => cost.Piece.SoldPrice is null).Select(cost => $"The sale price of {cost.Piece.Id} is not written down.")),
+            QuarterLine.DeliveryCharged => Taken(
+                report, word, profit.DeliveryCharged, sold, "As written down.", piece => piece.DeliveryCharged, []),
+            QuarterLine.Purchases => OneKind(report, word, profit.Purchases, sold, CostKind.Purchase, Name),
+            QuarterLine.Supplies => Costs(report, word, profit.Supplies, sold, [CostKind.Supplies], Sold),
+            QuarterLine.Outings => OneKind(report, word, profit.Outings, sold, CostKind.Trip,
+                piece => piece.Trip is { } trip ? $"{Name(piece)}, trip {trip}" : Name(piece)),
+            QuarterLine.CostOfSold => Costs(report, word, profit.CostOfPiecesSold, sold, [.. StockMovement.UsualKinds], Sold),
+            QuarterLine.Fees => OneKind(report, word, profit.Fees, sold, CostKind.Fees,
+                piece => piece.Channel is { } channel ? $"{Name(piece)}, {channel}" : Name(piece)),
+            QuarterLine.Delivery => OneKind(report, word, profit.Delivery, sold, CostKind.Delivery, Name),
+            QuarterLine.WrittenOff => Costs(report, word, profit.WrittenOff,
+                [.. books.Costs.Pieces.Where(cost => cost.Piece.IsWrittenOff && report.Reckoned.Contains(cost.Piece.LeftOn))
+                    .OrderBy(cost => cost.Piece.LeftOn)],
+                [.. StockMovement.UsualKinds], Gone),
+            _ => throw new ArgumentException(QuarterLine.Refusal(word) ?? $"The line {word} is no sum over pieces.", nameof(word)),
+        };
+    }
+
+    /// <summary>A piece in a few words.</summary>
+    public static string Name(Piece piece) => $"{piece.Id} {piece.Type}";
+
+    /// <summary>A piece sold, with the day.</summary>
+    public static string Sold(Piece piece) => Invariant($"{Name(piece)}, sold {piece.SoldOn:yyyy-MM-dd}");
+
+    /// <summary>A piece that left without a sale, with how and the day.</summary>
+    public static string Gone(Piece piece)
+    {
+        string how = piece.LeftAs is { } left ? left.ToString().ToLowerInvariant() : "gone";
+        return Invariant($"{Name(piece)}, {how} {piece.LeftOn:yyyy-MM-dd}");
+    }
+
+    /// <summary>Lines of a piece's cost under one heading, each with the word of its kind.</summary>
+    public static IEnumerable<QuarterTrailPart> Parts(string heading, Piece piece, IEnumerable<CostLine> lines) => lines
+        .Where(line => line.Amount != 0)
+        .Select(line => QuarterTrailPart.Of(line.Origin, line.What, line.Date, line.Amount) with
+        {
+            Group = heading,
+            Id = piece.Id,
+            Sort = line.Kind switch
+            {
+                CostKind.Purchase => QuarterLine.Purchases,
+                CostKind.Supplies => QuarterLine.Supplies,
+                _ => QuarterLine.Outings,
+            },
+        });
+
+    /// <summary>What the log does not tell of some kinds of cost of some pieces.</summary>
+    public static IEnumerable<string> Gaps(IEnumerable<PieceCost> pieces, params CostKind[] kinds) =>
+        pieces.SelectMany(cost => cost.Gaps).Where(gap => kinds.Contains(gap.Kind)).Select(gap => gap.What);
+
+    private static IEnumerable<string> Further(PieceCost[] sold) => sold.Length == 0 ? [] :
+    [
+        $"Each kind by itself: --explain purchases, supplies or outings. One piece: flip wages --explain {sold[0].Piece.Id}.",
+    ];
+
+    private static QuarterTrail Taken(
+        QuarterReport report, string word, decimal total, PieceCost[] sold, string rule, Func<Piece, decimal?> amount,
+        IEnumerable<string> unknown)
+    {
+        QuarterTrailPart[] parts =
+        [
+            .. sold.Select(cost => cost.Piece).Where(piece => amount(piece) is not (null or 0)).Select(piece => new QuarterTrailPart
+            {
+                What = Name(piece),
+                Id = piece.Id,
+                Date = piece.SoldOn,
+                File = Columns.Pieces.File,
+                Row = piece.Row,
+                Rule = rule,
+                Amount = amount(piece)!.Value,
+            }),
+        ];
+        return QuarterTrail.Of(report, word, total, parts.Length, "piece", parts,
+            unknown.Concat(QuarterTrail.Undated(report, QuarterUndated.Sold)));
+    }
+
+    // One line a piece, so no groups.
+    private static QuarterTrail OneKind(
+        QuarterReport report, string word, decimal total, PieceCost[] sold, CostKind kind, Func<Piece, string> name)
+    {
+        QuarterTrail trail = Costs(report, word, total, sold, [kind], Name);
+        return trail with
+        {
+            Parts = [.. trail.Parts.Select(part => part with { Group = null, Sort = null, What = name(PieceOf(part.Id!)) })],
+        };
+
+        Piece PieceOf(string id) => sold.First(cost => cost.Piece.Id == id).Piece;
+    }
+
+    private static QuarterTrail Costs(
+        QuarterReport report, string word, decimal total, PieceCost[] pieces, CostKind[] kinds, Func<Piece, string> name)
+    {
+        QuarterTrailPart[] parts =
+        [
+            .. pieces.SelectMany(cost => Parts(name(cost.Piece), cost.Piece, cost.Lines.Where(line => kinds.Contains(line.Kind)))),
+        ];
+        return QuarterTrail.Of(
+            report, word, total, parts.Select(part => part.Id).Distinct().Count(), "piece",
+            kinds.Length == 1 ? parts.Select(part => part with { Sort = null }) : parts,
+            (word == QuarterLine.CostOfSold ? Further(pieces) : []).Concat(Gaps(pieces, kinds)).Concat(QuarterTrail.Undated(
+                report, word == QuarterLine.WrittenOff ? QuarterUndated.Gone : QuarterUndated.Sold)));
+    }
+}
