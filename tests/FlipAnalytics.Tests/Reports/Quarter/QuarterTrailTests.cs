@@ -153,6 +153,20 @@ public sealed partial class QuarterTrailTests
             trail.Parts.Select(part => (part.Group!, part.Row!.Value, part.Amount)));
     }
 
+    // Half of February: 14 of 28 days of a rent of 50 and of an insurance of 12.30.
+    [Fact]
+    public void InASpanThatCutsAMonthOverheadSaysHowManyDaysCount()
+    {
+        QuarterTrail trail = QuarterTrail.Of(Log(), ReportPeriod.Parse("2026-02-15..2026-02-28")!, "overhead");
+        Assert.Equal(
+            [
+                ("rent", 25m, "50 for 2026-02. 14 of its 28 days count here."),
+                ("insurance", 6.15m, "12.30 for 2026-02. 14 of its 28 days count here."),
+                ("outings that brought nothing home", 7m, "10 miles at 0.70, the rate of workshop.toml from 2025-01-01."),
+            ],
+            trail.Parts.Select(part => (part.Group!, part.Amount, part.Rule!)));
+    }
+
     [Fact]
     public void ProfitOpensIntoLinesEachWithTheWordThatOpensIt()
     {
