@@ -93,13 +93,15 @@ internal static class QuarterTrailPieces
     private static QuarterTrail OneKind(
         QuarterReport report, string word, decimal total, PieceCost[] sold, CostKind kind, Func<Piece, string> name)
     {
-        QuarterTrail trail = Costs(report, word, total, sold, [kind], Name);
-        return trail with
-        {
-            Parts = [.. trail.Parts.Select(part => part with { Group = null, Sort = null, What = name(PieceOf(part.Id!)) })],
-        };
-
-        Piece PieceOf(string id) => sold.First(cost => cost.Piece.Id == id).Piece;
+        QuarterTrailPart[] parts =
+        [
+            .. from cost in sold
+               from line in cost.Lines
+               where line.Kind == kind && line.Amount != 0
+               select QuarterTrailPart.Of(line.Origin, name(cost.Piece), line.Date, line.Amount) with { Id = cost.Piece.Id },
+        ];
+        return QuarterTrail.Of(report, word, total, parts.Select(part => part.Id).Distinct().Count(), "piece", parts,
+            Gaps(sold, kind).Concat(QuarterTrail.Undated(report, QuarterUndated.Sold)));
     }
 
     private static QuarterTrail Costs(
