@@ -49,6 +49,19 @@ public static class MoneyText
     public static string PlainWhole(decimal amount) =>
         decimal.Round(amount, 0, MidpointRounding.AwayFromZero).ToString("N0", CultureInfo.InvariantCulture);
 
+    /// <summary>
+    /// An amount on record as a program reads it, such as 1234.50 USD: nothing between thousands, the currency's code behind.
+    /// </summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="currency">The currency.</param>
+    public static string WithCode(decimal amount, Currency currency)
+    {
+        ArgumentNullException.ThrowIfNull(currency);
+        string digits = currency.Round(amount).ToString(
+            string.Create(CultureInfo.InvariantCulture, $"F{currency.MinorDigits}"), CultureInfo.InvariantCulture);
+        return $"{digits} {currency.Code}";
+    }
+
     private static string WithSymbol(string plain, Workshop workshop) =>
         plain.StartsWith('-') ? $"-{workshop.Symbol}{plain[1..]}" : workshop.Symbol + plain;
 }

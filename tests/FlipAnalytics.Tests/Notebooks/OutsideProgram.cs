@@ -18,6 +18,14 @@ internal sealed record OutsideProgram(string[] Names, string Remedy)
         ["chromium", "chromium-browser", "google-chrome"],
         "Chromium is not installed, so no page was looked at: install it (Debian: apt-get install --no-install-recommends chromium).");
 
+    public static OutsideProgram Hledger { get; } = new(
+        ["hledger"],
+        "hledger is not installed, so it read no journal: install it (Debian: apt-get install --no-install-recommends hledger).");
+
+    public static OutsideProgram Ledger { get; } = new(
+        ["ledger"],
+        "ledger is not installed, so it read no journal: install it (Debian: apt-get install --no-install-recommends ledger).");
+
     public string Path => Find(Environment.GetEnvironmentVariable("PATH")) ?? throw new FileNotFoundException(Remedy);
 
     /// <summary>Why a test that needs the program is left out here; null if it is not.</summary>
@@ -45,4 +53,11 @@ public sealed class JupyterFactAttribute : FactAttribute
 public sealed class ChromiumFactAttribute : FactAttribute
 {
     public ChromiumFactAttribute() => Skip = OutsideProgram.Chromium.ReasonToSkip;
+}
+
+/// <summary>A test that has hledger and ledger read a journal.</summary>
+[AttributeUsage(AttributeTargets.Method)]
+public sealed class LedgerFactAttribute : FactAttribute
+{
+    public LedgerFactAttribute() => Skip = OutsideProgram.Hledger.ReasonToSkip ?? OutsideProgram.Ledger.ReasonToSkip;
 }

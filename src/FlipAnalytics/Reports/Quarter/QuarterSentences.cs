@@ -83,10 +83,12 @@ public static class QuarterSentences
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            .. report.Undated.Select(facts => Invariant(
-                $"{facts.What}: {facts.Count}, {(facts.Unit == "hours" ? QuarterWords.Hours(facts.Amount) + " hours" : MoneyText.Exact(facts.Amount, report.Workshop))} ({facts.Column})")),
+            .. report.Undated.Select(facts => Undated(facts, report.Workshop)),
         ];
     }
+
+    internal static string Undated(QuarterUndated facts, Workshop workshop) => Invariant(
+        $"{facts.What}: {facts.Count}, {(facts.Unit == "hours" ? QuarterWords.Hours(facts.Amount) + " hours" : MoneyText.Exact(facts.Amount, workshop))} ({facts.Column})");
 
     /// <summary>Each ratio with its definition, or why there is none.</summary>
     /// <param name="report">The report.</param>

@@ -1,0 +1,138 @@
+namespace FlipAnalytics;
+
+/// <summary>The transactions of pieces: bought, brought home, worked on, sold or gone.</summary>
+internal sealed class JournalPieces
+{
+    private readonly QuarterBooks books;
+    private readonly ReportPeriod period;
+    private readonly JournalSheet sheet;
+    private readonly Dictionary<string, string> accounts = new(StringComparer.OrdinalIgnoreCase);
+    private readonly StockLine[] arisen;
+
+    public JournalPieces(QuarterBooks books, ReportPeriod period, JournalSheet sheet)
+    {
+        this.books = books;
+        this.period = period;
+        this.sheet = sheet;
+        string[] ids = [.. books.Costs.Pieces.Select(cost => cost.Piece.Id).Distinct(StringComparer.OrdinalIgnoreCase)];
+        foreach ((string id, string account) in ids.Zip(JournalAccounts.Distinct(JournalAccounts.Pieces, ids)))
+            accounts.Add(id, account);
+        arisen = [.. books.Lines.Where(line => period.Contains(line.Arose))];
+    }
+
+    /// <summary>The account of a piece.</summary>
+    public string AccountOf(string id) => accounts[id];
+
+    public void Write()
+    {
+        Bought();
+        Outings();
+        sheet.Add(JournalPlace.Supplies, Used(isStated: false), JournalAccounts.Supplies);
+        sheet.Add(JournalPlace.Supplies, Used(isStated: true), JournalAccounts.StatedSupplies);
+        Sold();
+        Left();
+    }
+
+    private void Bought() => sheet.Add(
+        JournalPlace.Buying,
+        [
+            .. arisen.Where(line => line.Line.Kind == CostKind.Purchase).Select(line => new JournalSide(
+                line.Arose, line.Cost.Piece.Id, $"bought {Name(line.Cost.Piece)}", line.Line.Origin, InStock(line))),
+            .. Paid(CostKind.Purchase).Select(movement => new JournalSide(
+                movement.Date!.Value, movement.PieceId!, $"bought {Name(movement)}", movement.Origin,
+                new(JournalAccounts.Money, movement.Amount))),
+        ],
+        JournalAccounts.PaidOnAnotherDay);
+
+    // An outing is driving, reckoned, and what else was paid; the pieces it brought home bear it, else it is overhead.
+    private void Outings()
+    {
+        Dictionary<int, string> names = [];
+        foreach (Trip trip in books.Log.Trips.Where(trip => trip.Row > 0))
+            names.TryAdd(trip.Row, trip.Name);
+        sheet.Add(
+            JournalPlace.Outings,
+            [
+                .. arisen.Where(line => line.Line.Kind == CostKind.Trip).Select(line => Side(line.Arose, line.Line.Origin, InStock(line))),
+                .. books.Costs.Overheads
+                    .Where(line => line.Origin.File == Columns.Trips.File && period.Contains(line.Date))
+                    .Select(line => Side(line.Date!.Value, line.Origin, new(JournalAccounts.FruitlessOutings, line.Amount))),
+                .. Paid(CostKind.Trip).Select(movement => Side(
+                    movement.Date!.Value, movement.Origin,
+                    new(movement.IsReckoned ? JournalAccounts.DrivingReckoned : JournalAccounts.Money, movement.Amount))),
+            ],
+            JournalAccounts.PaidOnAnotherDay);
+
+        JournalSide Side(DateOnly day, CostOrigin origin, JournalPosting posting) => new(
+            day,
+            origin.Row ?? 0,
+            origin.Row is { } row && names.TryGetValue(row, out string? name) ? $"outing {name}" : "outing",
+            origin,
+            posting);
+    }
+
+    private IEnumerable<JournalSide> Used(bool isStated) => arisen
+        .Where(line => line.Line.Kind == CostKind.Supplies && line.IsStated == isStated)
+        .Select(line => new JournalSide(
+            line.Arose,
+            line.Cost.Piece.Id,
+            $"{(isStated ? "supplies stated for" : "supplies used on")} {Name(line.Cost.Piece)}",
+            line.Line.Origin,
+            InStock(line) with { Comment = line.Line.What }));
+
+    // The sale, its fees and its delivery are one fact: what the buyer and the channel settled.
+    private void Sold() => sheet.Add(
+        JournalPlace.Sale,
+        [
+            .. Paid(null).Concat(Paid(CostKind.Fees)).Concat(Paid(CostKind.Delivery)).Select(movement => new JournalSide(
+                movement.Date!.Value, movement.PieceId!, $"sold {Name(movement)}", movement.Origin,
+                new(JournalAccounts.Money, movement.Amount))),
+            .. books.Costs.Pieces.Where(cost => cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn)).SelectMany(Proceeds),
+        ],
+        JournalAccounts.PaidOnAnotherDay);
+
+    private static IEnumerable<JournalSide> Proceeds(PieceCost cost)
+    {
+        CostOrigin written = new(Columns.Pieces.File, cost.Piece.Row, "As written down.");
+        yield return Side(written, new(JournalAccounts.Sales, -(cost.Piece.SoldPrice ?? 0)));
+        yield return Side(written, new(JournalAccounts.DeliveryCharged, -(cost.Piece.DeliveryCharged ?? 0)));
+        foreach (CostLine line in cost.Lines.Where(line => line.Kind is CostKind.Fees or CostKind.Delivery))
+            yield return Side(line.Origin, new(line.Kind == CostKind.Fees ? JournalAccounts.Fees : JournalAccounts.Delivery, line.Amount));
+
+        JournalSide Side(CostOrigin origin, JournalPosting posting) =>
+            new(cost.Piece.SoldOn!.Value, cost.Piece.Id, $"sold {Name(cost.Piece)}", origin, posting);
+    }
+
+    // The cost of a piece leaves with it, and its account is then empty.
+    private void Left() => sheet.Add(
+        JournalPlace.Leaving,
+        books.Lines.Where(line => line.Line.Amount != 0 && period.Contains(line.Left)).GroupBy(line => line.Cost).SelectMany(left =>
+        {
+            Piece piece = left.Key.Piece;
+            (string what, Func<StockLine, string> account) = WhereTo(piece);
+            DateOnly day = left.First().Left!.Value;
+            string how = piece is { IsGone: true, LeftAs: { } leftAs } ? $", {Columns.WordOf(leftAs)}" : "";
+            CostOrigin origin = new(Columns.Pieces.File, piece.Row, $"All that the piece had cost{how}.");
+            return left.GroupBy(account)
+                .Select(part => new JournalPosting(part.Key, part.Sum(line => line.Line.Amount)))
+                .Append(new(AccountOf(piece.Id), -left.Sum(line => line.Line.Amount), null, 0))
+                .Select(posting => new JournalSide(day, piece.Id, $"{what} {Name(piece)}", origin, posting));
+        }),
+        JournalAccounts.LeftOnUnknownDay);
+
+    private static (string What, Func<StockLine, string> Account) WhereTo(Piece piece) =>
+        QuarterBooks.EndWrittenDown(piece) is null ? ("left on an unknown day,", _ => JournalAccounts.LeftOnUnknownDay)
+        : piece.IsSold ? ("cost of", line => JournalAccounts.SoldOf(line.Line.Kind))
+        : piece.LeftAs == LeftAs.Kept ? ("kept by the owner,", _ => JournalAccounts.Owner)
+        : ("written off", _ => JournalAccounts.WrittenOff);
+
+    private IEnumerable<CashMovement> Paid(CostKind? kind) =>
+        books.Costs.Cash.Where(movement => movement.Kind == kind && period.Contains(movement.Date));
+
+    private JournalPosting InStock(StockLine line) => new(AccountOf(line.Cost.Piece.Id), line.Line.Amount);
+
+    private string Name(CashMovement movement) => Name(books.Costs[movement.PieceId!].Piece);
+
+    private static string Name(Piece piece) =>
+        piece.Title is { } title ? $"{piece.Id}, {piece.Type}, {title}" : $"{piece.Id}, {piece.Type}";
+}
