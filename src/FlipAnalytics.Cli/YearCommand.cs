@@ -15,8 +15,11 @@ internal sealed class YearCommand
     private readonly Option<string?> folder = Values.Text(
         "--out", "Write the whole sheet into this folder: year.txt, and a CSV file for each list.", "FOLDER");
 
+    private readonly Option<string?> journal = Values.Text(
+        "--journal", "Write the books of the year in double entry into this file, for hledger or ledger.", "FILE");
+
     private readonly Option<bool> force = Values.Flag(
-        "--force", "With --out: replace files that flip year did not write, or that changed since.");
+        "--force", "With --out or --journal: replace files that flip year did not write, or that changed since.");
 
     private readonly Option<bool> all = Values.All();
 
@@ -26,6 +29,7 @@ internal sealed class YearCommand
     {
         command.Arguments.Add(year);
         command.Options.Add(folder);
+        command.Options.Add(journal);
         command.Options.Add(force);
         command.Options.Add(all);
         log = new(command);
@@ -41,6 +45,7 @@ internal sealed class YearCommand
             "flip year 2025 --log my-log --all",
             "flip year 2025-04-06..2026-04-05 --log my-log",
             "flip year 2025 --log my-log --out tax-2025",
+            "flip year 2025 --log my-log --journal 2025.journal",
             "flip year 2025 --log my-log --json");
         _ = new YearCommand(command);
         return command;
@@ -55,8 +60,8 @@ internal sealed class YearCommand
                 $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05; found '{text}'.");
         }
 
-        if (parsed.GetValue(force) && parsed.GetValue(folder) is null)
-            throw new CommandProblemException("--force replaces files, so it needs --out FOLDER.");
+        if (parsed.GetValue(force) && parsed.GetValue(folder) is null && parsed.GetValue(journal) is null)
+            throw new CommandProblemException("--force replaces files, so it needs --out FOLDER or --journal FILE.");
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is not { } sales)
             return opened.ExitCode;
@@ -72,9 +77,11 @@ internal sealed class YearCommand
             SetAside = opened.SetAside,
         };
         ImmutableArray<YearFile> written = Write(parsed, report);
+        string? books = WriteJournal(parsed, sales, period);
         log.Print(parsed, opened, () => YearJson.Render(report, written), () =>
             YearText.Render(report, parsed.GetValue(all))
-                + (written.IsEmpty ? "" : "\n" + YearText.Wrapped(YearFiles.Sentence(written, parsed.GetValue(folder)!))));
+                + (written.IsEmpty ? "" : "\n" + YearText.Wrapped(YearFiles.Sentence(written, parsed.GetValue(folder)!)))
+                + (books is null ? "" : "\n" + YearText.Wrapped(books)));
         return opened.ExitCode;
     }
 
@@ -85,5 +92,16 @@ internal sealed class YearCommand
         if (!parsed.GetValue(force) && YearFiles.Refusal(report, into) is { } refusal)
             throw new CommandProblemException(refusal);
         return YearFiles.Write(report, into);
+    }
+
+    private string? WriteJournal(ParseResult parsed, SalesLog sales, ReportPeriod period)
+    {
+        if (parsed.GetValue(journal) is not { } file)
+            return null;
+        Journal books = Journal.Of(sales, period);
+        if (!parsed.GetValue(force) && JournalFile.Refusal(books, file) is { } refusal)
+            throw new CommandProblemException(refusal);
+        JournalFile.Write(books, file);
+        return JournalFile.Sentence(books, file);
     }
 }

@@ -1,36 +1,69 @@
+using System.Security.Cryptography;
 using System.Text;
+
+using static System.FormattableString;
 
 namespace FlipAnalytics;
 
-/// <summary>A journal as a file.</summary>
+/// <summary>
+/// A journal as a file. Its last line holds the first digits of the SHA-256 of what stands above, so that a later run knows a
+/// file that is as it was written, and replaces no other.
+/// </summary>
 public static class JournalFile
 {
+    private const int Digits = 12;
+    private const string Seal = "\n; As written: ";
+
     /// <summary>
-    /// Writes a journal; one written here before is replaced, once the new one is complete. Any other file of that name is
-    /// left as it is.
+    /// Why a journal cannot be written into a file without replacing what this did not write, in a sentence; null where it can.
     /// </summary>
     /// <param name="journal">The journal.</param>
+    /// <param name="path">The file; it need not exist.</param>
+    /// <exception cref="IOException">The file cannot be read.</exception>
+    public static string? Refusal(Journal journal, string path)
+    {
+        ArgumentNullException.ThrowIfNull(journal);
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        if (Directory.Exists(path))
+            return $"{path} is a folder: name a file in it.";
+        if (!File.Exists(path))
+            return null;
+        string text = File.ReadAllText(path);
+        int seal = text.LastIndexOf(Seal, StringComparison.Ordinal);
+        if (seal < 0 || text[seal..] != SealOf(text[..seal]))
+            return $"{path} was not written by flip, or changed since: name another file, or add --force to replace it.";
+        return text.StartsWith(JournalText.Title(journal), StringComparison.Ordinal) ? null
+            : $"{path} holds the journal of another span or workshop: name another file, or add --force to replace it.";
+    }
+
+    /// <summary>Writes a journal; a file of that name is replaced, once the new one is complete.</summary>
+    /// <param name="journal">The journal.</param>
     /// <param name="path">The file; its folder is made if it does not exist.</param>
-    /// <exception cref="IOException">The file is no journal written here, or writing fails.</exception>
+    /// <exception cref="IOException">Writing fails.</exception>
     public static void Write(Journal journal, string path)
     {
         ArgumentNullException.ThrowIfNull(journal);
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         string full = Path.GetFullPath(path);
-        if (File.Exists(full) && !IsOurs(full))
-            throw new IOException($"{path} is there already and was not written by flip, so it is left as it is; name another file.");
-        string folder = Path.GetDirectoryName(full)
-            ?? throw new IOException($"{path} is a folder; name a file in it.");
+        string folder = Path.GetDirectoryName(full) ?? throw new IOException($"{path} is a folder: name a file in it.");
         Directory.CreateDirectory(folder);
+        string text = JournalText.Render(journal);
         using StagedFiles files = new(folder);
-        using (StreamWriter text = new(files.Add(Path.GetFileName(full)), new UTF8Encoding(encoderShouldEmitUTF8Identifier: false)))
-            text.Write(JournalText.Render(journal));
+        using (FileStream stream = files.Add(Path.GetFileName(full)))
+            stream.Write(Encoding.UTF8.GetBytes(text + SealOf(text)));
         files.Commit();
     }
 
-    private static bool IsOurs(string path)
+    /// <summary>What was written and how to read it, in a sentence.</summary>
+    /// <param name="journal">The journal.</param>
+    /// <param name="path">The file.</param>
+    public static string Sentence(Journal journal, string path)
     {
-        using StreamReader file = new(path);
-        return file.ReadLine()?.StartsWith(JournalText.Mark, StringComparison.Ordinal) == true;
+        ArgumentNullException.ThrowIfNull(journal);
+        return Invariant(
+            $"Wrote the books of {journal.Period.Name} in double entry into {path} ({TextLines.Counted(journal.Transactions.Length, "transaction")}). Read it with hledger or ledger: hledger -f {path} incomestatement.");
     }
+
+    private static string SealOf(string text) =>
+        $"{Seal}{Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)))[..Digits]}\n";
 }

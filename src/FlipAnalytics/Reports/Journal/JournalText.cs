@@ -12,11 +12,6 @@ namespace FlipAnalytics;
 /// </summary>
 public static class JournalText
 {
-    /// <summary>How the first line of every file begins, by which one written earlier is known again.</summary>
-    public const string Mark = "; " + Title;
-
-    private const string Title = "Journal by flip";
-
     private const string Indent = "    ";
 
     /// <summary>The journal as text; lines end in a line feed.</summary>
@@ -26,7 +21,7 @@ public static class JournalText
         ArgumentNullException.ThrowIfNull(journal);
         Currency currency = journal.Workshop.Currency;
         ImmutableArray<string> accounts = journal.Accounts;
-        StringBuilder text = new();
+        StringBuilder text = new(Title(journal));
         foreach (string sentence in Head(journal))
             text.Append("; ").Append(sentence).Append('\n');
         text.Append("\ncommodity ").Append(currency.Code).Append('\n');
@@ -46,17 +41,22 @@ public static class JournalText
         return text.ToString();
     }
 
+    /// <summary>The first line: whose books, and from which day; their last day moves on while the span is running.</summary>
+    internal static string Title(Journal journal)
+    {
+        string name = journal.Workshop.Name is { } own ? Invariant($" of {JournalWords.InComment(own)}") : "";
+        return Invariant($"; Journal by flip: the books{name} from {journal.Period.From:yyyy-MM-dd}\n");
+    }
+
     private static IEnumerable<string> Head(Journal journal)
     {
-        Workshop workshop = journal.Workshop;
-        string name = workshop.Name is { } own ? Invariant($" of {JournalWords.InComment(own)}") : "";
-        yield return Invariant($"{Title}: the books{name}, {journal.Period.From:yyyy-MM-dd} to {journal.Period.To:yyyy-MM-dd}, as known on {journal.AsOf:yyyy-MM-dd}");
+        yield return Invariant($"to {journal.Period.To:yyyy-MM-dd}, as known on {journal.AsOf:yyyy-MM-dd}.");
         yield return "Profit:      hledger -f FILE incomestatement    or: ledger -f FILE balance income expenses";
         yield return "What is here: hledger -f FILE balancesheet      or: ledger -f FILE balance assets";
         yield return "What you had in money at the start is not in the log, so assets:money begins at 0.";
         yield return "Your hours are no cost in these books.";
         foreach (QuarterUndated facts in journal.NotCounted)
-            yield return $"Not counted, for want of a day: {QuarterSentences.Undated(facts, workshop)}";
+            yield return $"Not counted, for want of a day: {QuarterSentences.Undated(facts, journal.Workshop)}";
     }
 
     private static void Append(StringBuilder text, JournalTransaction transaction, Currency currency)

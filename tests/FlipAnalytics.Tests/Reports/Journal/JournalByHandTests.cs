@@ -13,7 +13,8 @@ namespace FlipAnalytics.Tests;
 public sealed class JournalByHandTests
 {
     private const string Expected = """
-        ; Journal by flip: the books of Test, 2026-01-01 to 2026-03-31, as known on 2026-04-10
+        ; Journal by flip: the books of Test from 2026-01-01
+        ; to 2026-03-31, as known on 2026-04-10.
         ; Profit:      hledger -f FILE incomestatement    or: ledger -f FILE balance income expenses
         ; What is here: hledger -f FILE balancesheet      or: ledger -f FILE balance assets
         ; What you had in money at the start is not in the log, so assets:money begins at 0.
