@@ -195,7 +195,7 @@ public static class Columns
         "overheads.csv",
         "With rent, insurance and the like, the quarter and the full wage show what is really left.",
         [
-            new("month", Month, "Month it belongs to.", IsRequired: true),
+            new("month", Month, "Month it belongs to; it counts evenly over its days.", IsRequired: true),
             new("item", Label, "What it was for, such as rent."),
             Amount("amount", "What it cost; below zero for money back.", Smallest.Any) with { IsRequired = true },
         ]);

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 using CsCheck;
 
 namespace FlipAnalytics.Tests;
@@ -108,6 +110,92 @@ public sealed class WageBridgeTests
             Assert.All(costs.Values, cost => Assert.Equal(0, cost.Difference));
         },
         iter: Logs);
+
+    /// <summary>What the span bears by days, of idle months and of others, and the rest of the month the log ends in.</summary>
+    [Fact]
+    public void Every_cent_of_rent_and_wear_is_in_the_wage_of_the_whole_log_or_still_to_come() => AnyLog.Sample(
+        log =>
+        {
+            var book = CostBook.Of(log);
+            var wages = WagesReport.Of(log);
+            Assert.Equal(book.StillToArise, wages.StillToArise);
+            if (wages.Bridge is not { } bridge)
+                return;
+            ImmutableArray<CostReconciliation> costs = wages.Reconciliation.Costs;
+            Assert.Equal(costs.Sum(cost => cost.Idle), bridge.IdleCost);
+            if (bridge.Pieces == bridge.OfPieces)
+            {
+                decimal all = book.Overheads.Sum(line => line.Amount) + log.Tools.Sum(tool => tool.Price ?? 0)
+                    - book.ToolsLeft.Sum(tool => tool.Value);
+                Assert.Equal(all, book.StillToArise - bridge.Lines[0].Profit - bridge.Lines[2].Profit);
+            }
+        },
+        iter: Logs);
+
+    /// <summary>A spreadsheet that adds up a column finds the same sum; what is reckoned by a rate stands beside it.</summary>
+    [Fact]
+    public void The_rows_of_every_file_are_in_the_books_to_the_smallest_unit() => AnyLog.Sample(
+        log =>
+        {
+            var sums = WagesReport.Of(log).Reconciliation;
+            Assert.All(sums.Files, file => Assert.Equal(0, file.Difference));
+            Assert.Equal(sums.Costs.Sum(cost => cost.InFiles), sums.Files.Sum(file => file.Written + file.Reckoned));
+            var written = sums.Files.ToDictionary(file => file.Name, file => file.Written);
+            Assert.Equal(log.Overheads.Sum(row => row.Amount), written["overheads.csv"]);
+            Assert.Equal(log.Tools.Sum(row => row.Price ?? 0), written["tools.csv"]);
+            Assert.Equal(log.Trips.Sum(row => row.OtherCost ?? 0), written["trips.csv"]);
+        },
+        iter: Logs);
+
+    [Fact]
+    public void A_row_that_the_books_lack_is_seen()
+    {
+        SalesLog log = new() { Date = new(2026, 3, 31), Overheads = [new(new(2026, 1, 1), "rent", 30), new(new(2026, 2, 1), "rent", 30)] };
+        ImmutableArray<FileReconciliation> files = FileReconciliation.Of(log, CostBook.Of(log with { Overheads = log.Overheads[..1] }));
+        Assert.Equal(("overheads.csv", 30m), Assert.Single(files.Where(file => file.Difference != 0).Select(file => (file.Name, file.Difference))));
+    }
+
+    /// <summary>
+    /// A desk: bought for 40, worked on for 8 hours in January, sold in February for 200. Rent is 61 a month, and a sander of 75
+    /// wears 0.78 a month over 96. January's 61.78 are on the desk: (200 − 40 − 61.78) / 8 = 12.28 an hour. As of 14 March no
+    /// work since: idle are February with 61.78 and 14 days of March with 27.55 + 0.35, 89.68 in all; (98.22 − 89.68) / 8 = 1.07.
+    /// The other 17 days of March, 33.45 + 0.43 = 33.88, are in the files and in no wage of a span. Files: 40 + 75 + 3 × 61 = 298.
+    /// Places: the desk 40 + 61.78, the sander 75 − 2.34 = 72.66, idle 89.68, to come 33.88: 298.
+    /// </summary>
+    [Fact]
+    public void Idle_months_are_shown_with_the_wage_both_ways_and_against_the_rows_of_the_files_by_hand()
+    {
+        SalesLog log = new()
+        {
+            Date = new(2026, 3, 14),
+            Pieces =
+            [
+                new()
+                {
+                    Id = "P1", Type = "desk", BoughtOn = new(2026, 1, 5), BoughtPrice = 40, ReadyOn = new(2026, 1, 20),
+                    SoldOn = new(2026, 2, 10), SoldPrice = 200, Fees = 0, Hours = 8, SuppliesCost = 0,
+                },
+            ],
+            Tools = [new("sander", new(2026, 1, 5), 75, null, null, 96)],
+            Overheads = [new(new(2026, 1, 1), "rent", 61), new(new(2026, 2, 1), "rent", 61), new(new(2026, 3, 1), "rent", 61)],
+        };
+        var wages = WagesReport.Of(log);
+        Assert.Equal((98.22m, 89.68m, 8.54m, 8.54m),
+            (wages.Bridge!.FullProfit, wages.Bridge.IdleCost, wages.Bridge.WageAfterIdleMonths * 8, wages.Bridge.SpanProfit));
+        string around = string.Join(' ', WagesSentences.Around(wages));
+        Assert.Contains(
+            "Idle months: 89.68 and 0 h are on no piece, for nothing was worked on then; with their part of it these pieces paid 1.07.",
+            around, StringComparison.Ordinal);
+        string all = WagesText.Render(wages, null, all: true).Replace("\n  ", " ", StringComparison.Ordinal);
+        Assert.Contains("paid 12.28 an hour (full wage", all, StringComparison.Ordinal);
+        Assert.Contains(
+            "Costs: these flips 101.78 + in cans and tools 72.66 + idle months 89.68 + rest of this month 33.88 = all in the files 298.00; off by 0.00.",
+            all, StringComparison.Ordinal);
+        Assert.Contains(
+            "The files, row by row: pieces.csv, prices paid 40.00 + tools.csv 75.00 + overheads.csv 183.00 = 298.00; off by 0.00.",
+            all, StringComparison.Ordinal);
+        Assert.Equal(0, wages.Reconciliation.Difference);
+    }
 
     /// <summary>
     /// One desk: bought for 40, worked on for 8 hours in January, sold in February for 200. Rent is 30 a month. January's rent

@@ -6,8 +6,9 @@ namespace FlipAnalytics;
 /// <remarks>
 /// The report rests on one set of books: those of the whole log as of its date, not of the log as of the end of the span. So
 /// what is learned later, such as a can that turns out to have served two more pieces, changes an earlier span a little; in
-/// return every flow depends on its own day alone, a span is exactly the sum of its parts wherever it is split, and one span
-/// closes with what the next opens with. Facts without a day belong to no span and are listed.
+/// return every flow depends on its own day alone, rent and wear on the days of their month, a span is exactly the sum of its
+/// parts wherever it is split, and one span closes with what the next opens with. Facts without a day belong to no span and
+/// are listed.
 /// </remarks>
 public sealed record QuarterReport
 {

@@ -115,14 +115,18 @@ public sealed record GroupReconciliation(WageGroupBy By, int Flips, decimal Full
 /// <param name="WithoutProfit">On flips of this report whose profit is unknown.</param>
 /// <param name="OtherPieces">On pieces not sold, gone without a sale, or sold outside the period.</param>
 /// <param name="AllPieces">On all pieces, by the books.</param>
-/// <param name="NoPiece">On no piece, for it fell into months without work.</param>
+/// <param name="NoPiece">On no piece, for it fell into months without work, or into the month the log ends in, without work so far.</param>
 /// <param name="StillHere">In cans and in tools.</param>
-/// <param name="InFiles">As written down in the files, driving at the mileage rate.</param>
+/// <param name="InFiles">As the books take it from the files, driving at the mileage rate; <see cref="FileReconciliation"/> holds the rows against it.</param>
 /// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond what was taken from cans.</param>
+/// <param name="StillToArise">The part of <paramref name="NoPiece"/> that falls on days after the date of the log: no idle month yet.</param>
 public sealed record CostReconciliation(
     CostKind Kind, decimal Flips, decimal WithoutProfit, decimal OtherPieces, decimal AllPieces, decimal NoPiece,
-    decimal StillHere, decimal InFiles, decimal Stated)
+    decimal StillHere, decimal InFiles, decimal Stated, decimal StillToArise)
 {
+    /// <summary>On no piece, for the days that it fell on are over and their month saw no work.</summary>
+    public decimal Idle => NoPiece - StillToArise;
+
     /// <summary>What the files hold and state less all that it went into: always 0.</summary>
     public decimal Difference => InFiles + Stated - Flips - WithoutProfit - OtherPieces - NoPiece - StillHere;
 
@@ -139,7 +143,9 @@ public sealed record CostReconciliation(
                 flips.Where(flip => flip.FullProfit is null).Sum(flip => flip.Cost(kind)),
                 others[kind].Sum(line => line.Amount),
                 book.Total(kind).OnPieces, book.Total(kind).Unassigned, book.Total(kind).Left, book.Total(kind).Spent,
-                book.Total(kind).Stated)),
+                book.Total(kind).Stated,
+                book.OverheadsUnshared.Concat(book.ToolsIdle).Where(line => line.Kind == kind)
+                    .Sum(line => line.Amount - line.ArisenBy(book.Date, book.Currency)))),
         ];
     }
 }
@@ -149,13 +155,16 @@ public sealed record CostReconciliation(
 /// <param name="Hours">From the hours of flips to all hours of the log.</param>
 /// <param name="Groups">Each grouping against the total.</param>
 /// <param name="Costs">Each kind of cost against the books.</param>
+/// <param name="Files">The books against the rows of each file.</param>
 public sealed record WagesReconciliation(
     ProfitReconciliation Profit,
     HoursReconciliation Hours,
     ImmutableArray<GroupReconciliation> Groups,
-    ImmutableArray<CostReconciliation> Costs)
+    ImmutableArray<CostReconciliation> Costs,
+    ImmutableArray<FileReconciliation> Files)
 {
     /// <summary>Sum of all absolute differences: always 0.</summary>
     public decimal Difference => Math.Abs(Profit.Difference) + Math.Abs(Hours.Difference)
-        + Groups.Sum(group => group.Difference) + Costs.Sum(cost => Math.Abs(cost.Difference));
+        + Groups.Sum(group => group.Difference) + Costs.Sum(cost => Math.Abs(cost.Difference))
+        + Files.Sum(file => Math.Abs(file.Difference));
 }

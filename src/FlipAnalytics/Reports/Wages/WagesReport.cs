@@ -185,7 +185,8 @@ public sealed record WagesReport
                 ProfitReconciliation.Of(flips),
                 HoursReconciliation.Of(log, hours, flips),
                 [.. groupings.Select(grouping => GroupReconciliation.Of(grouping, total))],
-                CostReconciliation.Of(book, flips)),
+                CostReconciliation.Of(book, flips),
+                FileReconciliation.Of(log, book)),
         };
     }
 }

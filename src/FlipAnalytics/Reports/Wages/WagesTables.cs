@@ -164,10 +164,18 @@ public static class WagesTables
                 ("these flips", -cost.Flips),
                 ("flips without a known profit", -cost.WithoutProfit),
                 ("other pieces", -cost.OtherPieces),
-                ("no piece, months without work", -cost.NoPiece),
+                ("no piece, months without work", -cost.Idle),
+                ("no piece, rest of the month the log ends in", -cost.StillToArise),
                 ("in cans and tools", -cost.StillHere),
                 ("difference", cost.Difference),
             }.Select(row => ($"cost of {cost.Kind.ToString().ToLowerInvariant()}", row.Item1, row.Item2))),
+            .. report.Reconciliation.Files.SelectMany(file => new[]
+            {
+                ("rows of the file", file.Written),
+                ("reckoned from them by a rate", file.Reckoned),
+                ("in the books", -file.InBooks),
+                ("difference", file.Difference),
+            }.Select(row => (file.Name, row.Item1, row.Item2))),
         ];
         return ReportTable.Of(
             "wages-reconciliation", "Sums that agree", rows,

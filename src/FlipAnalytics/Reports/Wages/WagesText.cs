@@ -193,9 +193,18 @@ public static class WagesText
             string places = Parts(" + ", Plain,
                 ("other pieces", report.Reconciliation.Costs.Sum(cost => cost.WithoutProfit + cost.OtherPieces)),
                 ("in cans and tools", report.Reconciliation.Costs.Sum(cost => cost.StillHere)),
-                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.NoPiece)));
+                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.Idle)),
+                ("rest of this month", report.Reconciliation.Costs.Sum(cost => cost.StillToArise)));
             text.AppendWrapped("", "  ",
                 $"Costs: these flips {Plain(report.Reconciliation.Costs.Sum(cost => cost.Flips))}{places} = all in the files {Plain(inFiles)}; off by {Plain(report.Reconciliation.Costs.Sum(cost => Math.Abs(cost.Difference)))}.");
+            string rows = string.Concat(
+                report.Reconciliation.Files.Where(file => file.Written != 0).Select(file => (file.Name, Amount: file.Written))
+                    .Append(("driving and fees by rates", report.Reconciliation.Files.Sum(file => file.Reckoned)))
+                    .Append(("supplies stated beyond the cans", report.Reconciliation.Costs.Sum(cost => cost.Stated)))
+                    .Where(row => row.Item2 != 0)
+                    .Select((row, i) => $"{(i == 0 ? "" : " + ")}{row.Item1} {Plain(row.Item2)}"));
+            text.AppendWrapped("", "  ",
+                $"The files, row by row: {rows} = {Plain(inFiles)}; off by {Plain(report.Reconciliation.Files.Sum(file => Math.Abs(file.Difference)))}.");
         }
 
         if (hours.Written > 0)
