@@ -25,6 +25,11 @@ internal sealed class QuarterCommand
     private readonly Option<string?> plot = Values.Picture(
         "Draw profit, the spans before and the stock by age into this file.");
 
+    private readonly Option<bool> keep = Values.Flag(
+        "--keep", "Keep the figures with what they rest on beside the log; printed again, the page says what changed since.");
+
+    private readonly Option<bool> force = Values.Flag("--force", "With --keep: replace what was kept of the span before.");
+
     private readonly Option<bool> all = Values.All();
 
     private readonly LogOptions log;
@@ -35,6 +40,8 @@ internal sealed class QuarterCommand
         command.Options.Add(explain);
         command.Options.Add(tables);
         command.Options.Add(plot);
+        command.Options.Add(keep);
+        command.Options.Add(force);
         command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
@@ -50,13 +57,28 @@ internal sealed class QuarterCommand
             "flip quarter 2026-01-01..2026-02-14 --log my-log --json",
             "flip quarter 2026-Q1 --log my-log --explain overhead",
             "flip quarter 2026 --log my-log --tables figures",
-            "flip quarter --log my-log --plot quarter.png");
+            "flip quarter --log my-log --plot quarter.png",
+            "flip quarter 2026-Q1 --log my-log --keep");
         _ = new QuarterCommand(command);
         return command;
     }
 
+    private QuarterSinceKept? SinceKept(ParseResult parsed, QuarterReport report, SalesLog sales)
+    {
+        string folder = log.Folder(parsed);
+        if (!parsed.GetValue(keep))
+            return QuarterSinceKept.Of(QuarterKeptFile.Read(folder, report.Period), report, sales);
+        if (QuarterKeptFile.Refusal(report, folder, parsed.GetValue(force)) is { } refusal)
+            throw new CommandProblemException(refusal);
+        var kept = QuarterKept.Of(report, sales);
+        QuarterKeptFile.Write(kept, folder);
+        return QuarterSinceKept.JustKept(kept);
+    }
+
     private int Run(ParseResult parsed)
     {
+        if (parsed.GetValue(force) && !parsed.GetValue(keep))
+            throw new CommandProblemException("--force replaces a kept quarter, so it goes with --keep; add --keep or leave --force out.");
         ReportPeriod? period = null;
         if (parsed.GetValue(span) is { } text)
         {
@@ -101,6 +123,7 @@ internal sealed class QuarterCommand
             IsOver = isLeftAlone && Clock.Today > period.To,
             SetAside = opened.SetAside,
         };
+        report = report with { SinceKept = SinceKept(parsed, report, sales) };
         if (parsed.GetValue(tables) is { } folder)
             ReportTableFiles.Write(QuarterTables.Of(report), folder);
         if (parsed.GetValue(plot) is { } picture)

@@ -22,7 +22,7 @@ internal static class TableReader
     public static ReadTable<T> Read<T>(LogTable table, RowReading reading, Func<Cells, T> build)
         where T : class
     {
-        SourceFile file = SourceFile.Read(reading.Folder, table.File, reading.Problems);
+        SourceFile file = reading.Open(table.File);
         ReadTable<T> rows = new(table, file.IsPresent);
         if (file.Bytes is { } bytes)
         {

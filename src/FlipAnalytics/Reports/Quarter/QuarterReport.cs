@@ -24,6 +24,9 @@ public sealed record QuarterReport
     /// <summary>The workshop's settings.</summary>
     public required Workshop Workshop { get; init; }
 
+    /// <summary>Whether what was kept of the span still holds; null where nothing was kept.</summary>
+    public QuarterSinceKept? SinceKept { get; init; }
+
     /// <summary>Profit and loss.</summary>
     public required QuarterProfit Profit { get; init; }
 

@@ -22,6 +22,7 @@ public static class QuarterTables
             Comparison(report), NextSteps(report), Sums(report),
             WageBridgeText.Table(report.Hours.Bridge, report.Period, report.Workshop),
             WageBridgeText.Table(report.Hours.Everywhere, report.Period),
+            .. report.SinceKept is { Lines.IsEmpty: false } since ? [QuarterKeptText.Table(since)] : ImmutableArray<ReportTable>.Empty,
             .. report.SetAside.IsEmpty ? ImmutableArray<ReportTable>.Empty : [SetAsideText.Table(report.SetAside)],
         ];
     }

@@ -12,6 +12,8 @@ public static class QuarterText
     private const int Label = 53;
     private const int Column = 15;
     private const int StepsShown = 3;
+    private const int ChangesShown = 8;
+    private const int FewestChangesShown = 7;
 
     /// <summary>The report on one screen, or all of it.</summary>
     /// <param name="report">The report.</param>
@@ -19,16 +21,19 @@ public static class QuarterText
     public static string Render(QuarterReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
-        string text = Written(report, all, StepsShown);
+        string text = Written(report, all, StepsShown, ChangesShown);
         for (int steps = StepsShown - 1; !all && steps >= 0 && LineCount(text) > ScreenLines; steps--)
-            text = Written(report, all, steps);
+            text = Written(report, all, steps, ChangesShown);
+        for (int changes = ChangesShown - 1; !all && changes >= FewestChangesShown && LineCount(text) > ScreenLines; changes--)
+            text = Written(report, all, 0, changes);
         return text;
     }
 
-    private static string Written(QuarterReport report, bool all, int stepsShown)
+    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown)
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
+        QuarterKeptText.Append(text, report.SinceKept, report.Workshop, all ? null : changesShown);
         if (report.Chosen is { } chosen)
             text.AppendWrapped("  ", "  ", chosen);
         if (SetAsideText.Sentence(report.SetAside, report.Workshop) is { } without)

@@ -1,0 +1,299 @@
+using System.Text.Json;
+
+namespace FlipAnalytics.Tests;
+
+/// <summary>A quarter kept as it was, in a folder with a small log, and what is said of it once the log has changed.</summary>
+public sealed class QuarterKeptTests
+{
+    private const string Pieces = """
+        id,type,bought_on,bought_price,ready_on,listed_on,sold_on,sold_price,channel,fees,hours,notes
+        P1,dresser,2026-01-05,40,2026-01-20,2026-01-22,2026-02-10,280,online,,8,first one
+        P2,nightstand,2026-01-06,20,2026-02-01,2026-02-02,2026-03-01,240,online,,4,
+        P3,chair,2026-03-10,9,2026-04-02,2026-04-03,,,,,,
+
+        """;
+
+    private const string Supplies = "item,bought_on,quantity,unit,price\npaint,2026-01-02,4,quart,80\n";
+    private const string Uses = "id,date,item,quantity,unit\nP1,2026-01-15,paint,1,quart\nP2,2026-01-28,paint,0.5,quart\n";
+    private const string Overheads = "month,item,amount\n2026-01,rent,30\n2026-02,rent,30\n2026-03,rent,30\n";
+    private const string Settings = "currency = \"USD\"\nsymbol = \"$\"\ntarget_wage = 15\n[costing]\nmethod = \"fifo\"\n[fees.online]\nrate = 0.1\nfixed = 0\n";
+
+    private static readonly ReportPeriod Quarter = ReportPeriod.Parse("2026-Q1")!;
+    private static readonly DateOnly Kept = new(2026, 4, 5);
+
+    [Fact]
+    public void NothingChangedNothingIsReported()
+    {
+        using LogFolder folder = KeptFolder();
+        QuarterSinceKept since = Since(folder)!;
+        Assert.True(since.Holds);
+        Assert.Equal("Kept as of 2026-04-05. It still holds: nothing has changed.", QuarterKeptText.Headline(since));
+    }
+
+    [Fact]
+    public void WithoutAKeptQuarterThePageSaysNothingOfIt()
+    {
+        using LogFolder folder = LogInAFolder();
+        Assert.Null(Since(folder));
+    }
+
+    // 520 less 60 paid, 30 of paint, 52 of fees (a tenth) and 90 of rent is 288. Then 70 more in sales, 7 more in fees, 63 in the end.
+    [Fact]
+    public void ASaleWrittenOtherwiseIsToldWithItsRowOnEveryLineItMoves()
+    {
+        using LogFolder folder = KeptFolder().With("pieces.csv", Pieces.Replace(",240,", ",310,", StringComparison.Ordinal));
+        QuarterSinceKept since = Since(folder)!;
+        Assert.Equal(
+            [
+                ("sales", 70m), ("fees", 7m), ("gross_profit", 70m), ("contribution", 63m), ("net", 63m), ("an hour", 5.25m),
+                ("an hour of the pieces sold", 5.25m), ("in: sales and delivery charged", 70m), ("out: fees", 7m), ("in hand", 63m),
+            ],
+            since.Lines.Select(line => (line.Line, line.Difference!.Value)));
+        Assert.All(since.Lines, line =>
+        {
+            QuarterKeptCause cause = Assert.Single(line.Causes);
+            Assert.Equal(("pieces.csv", 3, line.Difference), (cause.File, cause.Line, cause.Amount));
+        });
+        Assert.Equal(
+            [
+                "net profit: $288.00 kept, $351.00 now: sales +$70.00, fees -$7.00",
+                "sales: $520.00 kept, $590.00 now: P2 sold for $310.00, kept as $240.00 (pieces.csv, line 3)",
+                "fees: $52.00 kept, $59.00 now: P2, as above",
+            ],
+            QuarterKeptText.Lines(since, Read(folder, Kept).Workshop).Take(3));
+    }
+
+    [Fact]
+    public void EachKindOfFactThatChangedIsNamed()
+    {
+        (string File, string Text, string Line, string Why)[] cases =
+        [
+            ("overheads.csv", Overheads + "2026-03,insurance,12\n", "overheads", "insurance of 2026-03 added since, $12.00 (overheads.csv, line 5)"),
+            ("overheads.csv", Overheads.Replace("2026-02,rent,30\n", "", StringComparison.Ordinal), "overheads", "rent of 2026-02 taken out since, $30.00 (was overheads.csv, line 3)"),
+            ("overheads.csv", Overheads.Replace("2026-02,rent,30\n", "2026-02,rent,31.5\n", StringComparison.Ordinal), "overheads", "rent of 2026-02: amount $31.50, kept as $30.00 (overheads.csv, line 3)"),
+            ("uses.csv", Uses.Replace(",0.5,", ",1,", StringComparison.Ordinal), "supplies", "paint on P2 of 2026-01-28: quantity 1, kept as 0.5 (uses.csv, line 3)"),
+            ("supplies.csv", Supplies.Replace(",80", ",88", StringComparison.Ordinal), "supplies", "paint of 2026-01-02: price $88.00, kept as $80.00 (supplies.csv, line 2)"),
+            ("pieces.csv", Pieces.Replace("2026-03-01", "2026-04-01", StringComparison.Ordinal), "pieces", "P2 sold on 2026-04-01, kept as 2026-03-01 (pieces.csv, line 3)"),
+            ("pieces.csv", Pieces.Replace(",,4,", ",,6,", StringComparison.Ordinal), "hours it took", "P2 hours 6, kept as 4 (pieces.csv, line 3)"),
+            ("workshop.toml", Settings.Replace("0.1", "0.12", StringComparison.Ordinal), "fees", "fees of online 12 % and $0.00, kept as 10 % and $0.00 (workshop.toml)"),
+        ];
+        foreach ((string file, string text, string line, string why) in cases)
+        {
+            using LogFolder folder = KeptFolder().With(file, text);
+            QuarterLineSinceKept changed = Assert.Single(Since(folder)!.Lines, changed => changed.Line == line);
+            Assert.Equal(why, Assert.Single(changed.Causes).Text);
+        }
+    }
+
+    // 4 quarts for 80, of which P1 took one before 4 more came for 120. P2's half quart is 10 of the first can, or on average more.
+    [Fact]
+    public void ACostingMethodSetOtherwiseIsACause()
+    {
+        using LogFolder folder = LogInAFolder().With("supplies.csv", Supplies + "paint,2026-01-20,4,quart,120\n");
+        Keep(folder);
+        folder.With("workshop.toml", Settings.Replace("fifo", "average", StringComparison.Ordinal));
+        QuarterLineSinceKept supplies = Assert.Single(Since(folder)!.Lines, line => line is { Part: "profit", Line: "supplies" });
+        // After P1's quart 3 are left for 60; with 4 more for 120 it is 180 / 7 a quart: 12.86 for half of one.
+        Assert.Equal(2.86m, supplies.Difference);
+        Assert.Equal("costing method average, kept as fifo (workshop.toml)", Assert.Single(supplies.Causes).Text);
+    }
+
+    [Fact]
+    public void TwoChangesShareADifferenceToTheCent()
+    {
+        using LogFolder folder = KeptFolder()
+            .With("pieces.csv", Pieces.Replace(",240,", ",310,", StringComparison.Ordinal))
+            .With("overheads.csv", Overheads + "2026-03,insurance,12\n");
+        QuarterLineSinceKept net = Assert.Single(Since(folder)!.Lines, line => line is { Part: "profit", Line: "net" });
+        Assert.Equal(51, net.Difference);
+        Assert.Equal([63, -12], net.Causes.Select(cause => cause.Amount!.Value));
+    }
+
+    [Fact]
+    public void WhatMovesNoFigureIsNoChange()
+    {
+        using LogFolder folder = KeptFolder().With(
+            "pieces.csv", Pieces.Replace("first one", "sold to a neighbor", StringComparison.Ordinal).Replace(",280,", ",280.00,", StringComparison.Ordinal));
+        Assert.Equal((true, 0), (Since(folder)!.Holds, Since(folder)!.ChangedFacts));
+    }
+
+    [Fact]
+    public void RowsInAnotherOrderAreTheSameFacts()
+    {
+        string[] lines = Overheads.Split('\n');
+        using LogFolder folder = KeptFolder().With("overheads.csv", $"{lines[0]}\n{lines[3]}\n{lines[1]}\n{lines[2]}\n");
+        Assert.Equal((true, 0), (Since(folder)!.Holds, Since(folder)!.ChangedFacts));
+    }
+
+    [Fact]
+    public void AFactThatCameLaterIsToldAsLater()
+    {
+        // P3 was not sold in the quarter, and the can it took from was there at its end all the same.
+        using LogFolder folder = KeptFolder().With("uses.csv", Uses + "P3,2026-04-20,paint,1,quart\n");
+        QuarterSinceKept since = Since(folder, new(2026, 5, 1))!;
+        Assert.Equal((true, 1), (since.Holds, since.LaterFacts));
+        Assert.Equal("Kept as of 2026-04-05. It still holds: every figure is the same (1 later fact moved none).", QuarterKeptText.Headline(since));
+    }
+
+    [Fact]
+    public void AQuarterKeptLaterThanThePageIsComparedByWhatWasKnownThen()
+    {
+        using LogFolder folder = KeptFolder();
+        QuarterSinceKept since = Since(folder, new(2026, 2, 20))!;
+        Assert.True(since.Holds);
+        Assert.StartsWith(
+            "Kept as of 2026-04-05, a later day than this page's: compared by what was known on 2026-02-20.",
+            QuarterKeptText.Headline(since), StringComparison.Ordinal);
+        // The sale of P2 in March is not known yet, so its change is not told; that of P1 is.
+        folder.With("pieces.csv", Pieces.Replace(",240,", ",310,", StringComparison.Ordinal));
+        Assert.True(Since(folder, new(2026, 2, 20))!.Holds);
+        folder.With("pieces.csv", Pieces.Replace(",280,", ",290,", StringComparison.Ordinal));
+        Assert.Equal(10, Assert.Single(Since(folder, new(2026, 2, 20))!.Lines, line => line.Line == "sales").Difference);
+    }
+
+    [Fact]
+    public void FiguresThatTheSameFactsNoLongerGiveAreReckonedOtherwise()
+    {
+        using LogFolder folder = LogInAFolder();
+        SalesLog log = Read(folder, Kept);
+        var kept = QuarterKept.Of(QuarterReport.Of(log, Quarter), log);
+        kept = kept with { Figures = [.. kept.Figures.Select(figure => figure.Line == "overheads" ? figure with { Amount = 85 } : figure)] };
+        QuarterKeptFile.Write(kept with { Fingerprint = kept.FingerprintOfFacts() }, folder.Path);
+        QuarterLineSinceKept line = Assert.Single(Since(folder)!.Lines);
+        Assert.Equal(("overheads", 5m), (line.Line, line.Difference!.Value));
+        Assert.Equal("the way it is reckoned changed", Assert.Single(line.Causes).Text);
+    }
+
+    [Theory]
+    [InlineData("\"amount\": 520", "\"amount\": 525", "its fingerprint does not fit the facts in it")]
+    [InlineData("P2,nightstand,2026-01-06,20", "P2,nightstand,2026-01-06,21", "its fingerprint does not fit the facts in it")]
+    [InlineData("\"fingerprint\"", "\"fingerprint", "was edited or damaged since it was kept: line")]
+    [InlineData("\"facts\"", "\"fakt\"", "a part of it is missing")]
+    [InlineData("\"to\": \"2026-03-31\"", "\"to\": \"2025-03-31\"", "a part of it is missing")]
+    [InlineData("\"format\": 1", "\"format\": 2", "use the newer program that wrote it")]
+    public void AnEditedOrNewerFileIsSaidAndThePageGoesOn(string was, string becomes, string said)
+    {
+        using LogFolder folder = KeptFolder();
+        string path = Path.Combine(folder.Path, "kept", "2026-Q1.json");
+        string text = File.ReadAllText(path);
+        Assert.Contains(was, text, StringComparison.Ordinal);
+        File.WriteAllText(path, text.Replace(was, becomes, StringComparison.Ordinal));
+        QuarterSinceKept since = Since(folder)!;
+        Assert.False(since.Holds);
+        Assert.Contains(said, since.Trouble, StringComparison.Ordinal);
+        SalesLog log = Read(folder, Kept);
+        string page = QuarterText.Render(QuarterReport.Of(log, Quarter) with { SinceKept = since });
+        Assert.Contains("Kept, but: kept/2026-Q1.json", page, StringComparison.Ordinal);
+        Assert.Contains("= what you made (net profit)", page, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("[]")]
+    [InlineData("null")]
+    [InlineData("{}")]
+    [InlineData("{\"format\": 1, \"facts\": [null], \"figures\": [null]}")]
+    [InlineData("{\"format\": 1e99}")]
+    public void WhateverTheFileHoldsEndsInASentence(string text)
+    {
+        using LogFolder folder = KeptFolder();
+        File.WriteAllText(Path.Combine(folder.Path, "kept", "2026-Q1.json"), text);
+        Assert.Contains("keep the quarter anew with --keep --force", Since(folder)!.Trouble, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheFileMayBeLaidOutOtherwise()
+    {
+        using LogFolder folder = KeptFolder();
+        string path = Path.Combine(folder.Path, "kept", "2026-Q1.json");
+        using JsonDocument document = JsonDocument.Parse(File.ReadAllText(path));
+        File.WriteAllText(path, JsonSerializer.Serialize(document.RootElement).Replace("520.00", "520", StringComparison.Ordinal));
+        Assert.True(Since(folder)!.Holds);
+    }
+
+    [Fact]
+    public void AnotherCurrencyIsSaid()
+    {
+        using LogFolder folder = KeptFolder().With("workshop.toml", Settings.Replace("USD", "EUR", StringComparison.Ordinal));
+        Assert.Equal(
+            "kept/2026-Q1.json was kept in USD, and the log is in EUR now: amounts of two currencies are not compared.", Since(folder)!.Trouble);
+    }
+
+    [Fact]
+    public void AKeptQuarterIsReplacedOnlyWhenToldSo()
+    {
+        using LogFolder folder = KeptFolder();
+        QuarterReport report = QuarterReport.Of(Read(folder, Kept), Quarter);
+        Assert.Equal(
+            "2026-Q1 is kept already, as of 2026-04-05 (kept/2026-Q1.json), and a kept quarter stays as it was; to replace it for good, add --force. Without --keep, flip quarter 2026-Q1 says what has changed since.",
+            QuarterKeptFile.Refusal(report, folder.Path, replaces: false));
+        Assert.Null(QuarterKeptFile.Refusal(report, folder.Path, replaces: true));
+    }
+
+    [Fact]
+    public void AQuarterThatIsNotOverIsNotKept()
+    {
+        using LogFolder folder = LogInAFolder();
+        QuarterReport report = QuarterReport.Of(Read(folder, new(2026, 3, 20)), Quarter);
+        Assert.StartsWith(
+            "2026-Q1 is not kept: it ends on 2026-03-31, and facts are known up to 2026-03-20 only.",
+            QuarterKeptFile.Refusal(report, folder.Path, replaces: true), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void KeepingTouchesNoFileOfTheLogAndTheCheckStaysSilentOnIt()
+    {
+        using LogFolder folder = LogInAFolder();
+        string[] before = [.. Directory.GetFiles(folder.Path).Order().Select(File.ReadAllText)];
+        int problems = folder.Read().Problems.Length;
+        Keep(folder);
+        Assert.Equal(before, Directory.GetFiles(folder.Path).Order().Select(File.ReadAllText));
+        Assert.Equal(problems, folder.Read().Problems.Length);
+        Assert.Equal(["2026-Q1.json"], Directory.GetFiles(Path.Combine(folder.Path, "kept")).Select(Path.GetFileName));
+    }
+
+    [Fact]
+    public void ThePageSaysItAfterTheFirstLineAndStaysAScreen()
+    {
+        using LogFolder folder = KeptFolder()
+            .With("pieces.csv", Pieces.Replace(",240,", ",310,", StringComparison.Ordinal).Replace(",40,", ",45,", StringComparison.Ordinal))
+            .With("overheads.csv", Overheads + "2026-03,insurance,12\n")
+            .With("uses.csv", Uses.Replace(",0.5,", ",1,", StringComparison.Ordinal));
+        SalesLog log = Read(folder, Kept);
+        QuarterReport report = QuarterReport.Of(log, Quarter) with { SinceKept = Since(folder) };
+        string[] page = QuarterText.Render(report).Split('\n');
+        int at = Array.FindIndex(page, line => line.StartsWith("  Kept as of 2026-04-05. It no longer holds:", StringComparison.Ordinal));
+        Assert.InRange(at, 1, 2);
+        Assert.InRange(page.Length, 10, 38);
+        Assert.Contains(page, line => line.StartsWith("    and ", StringComparison.Ordinal) && line.EndsWith(" more figures: --all", StringComparison.Ordinal));
+        Assert.DoesNotContain("more figures: --all", QuarterText.Render(report, all: true), StringComparison.Ordinal);
+        Assert.StartsWith("    net profit: ", page[at + 1], StringComparison.Ordinal);
+        using JsonDocument json = JsonDocument.Parse(QuarterJson.Render(report));
+        Assert.Equal(report.SinceKept!.Lines.Length, json.RootElement.GetProperty("since_kept").GetProperty("lines").GetArrayLength());
+    }
+
+    private static LogFolder LogInAFolder() => new LogFolder()
+        .With("pieces.csv", Pieces).With("supplies.csv", Supplies).With("uses.csv", Uses).With("overheads.csv", Overheads)
+        .With("workshop.toml", Settings);
+
+    private static LogFolder KeptFolder()
+    {
+        LogFolder folder = LogInAFolder();
+        Keep(folder);
+        return folder;
+    }
+
+    private static void Keep(LogFolder folder)
+    {
+        SalesLog log = Read(folder, Kept);
+        QuarterKeptFile.Write(QuarterKept.Of(QuarterReport.Of(log, Quarter), log), folder.Path);
+    }
+
+    private static SalesLog Read(LogFolder folder, DateOnly asOf) => folder.Read().Log!.AsOf(asOf);
+
+    private static QuarterSinceKept? Since(LogFolder folder, DateOnly? asOf = null)
+    {
+        SalesLog log = Read(folder, asOf ?? Kept);
+        return QuarterSinceKept.Of(QuarterKeptFile.Read(folder.Path, Quarter), QuarterReport.Of(log, Quarter), log);
+    }
+}
