@@ -17,7 +17,7 @@ internal sealed record LogRecords(
     Func<SalesLog, IEnumerable<object>, SalesLog> With,
     Func<RowReading, IReadOnlyList<object>> Read)
 {
-    /// <summary>The tables of the log, the required one first.</summary>
+    /// <summary>Every table of the log, the required one first: whoever writes or keeps a log goes through these.</summary>
     public static ImmutableArray<LogRecords> All { get; } =
     [
         Of(Columns.Pieces, log => log.Pieces, row => row.Row, TableColumns.Piece, Rows.Piece,
@@ -30,12 +30,18 @@ internal sealed record LogRecords(
             (log, rows) => log with { Supplies = rows }),
         Of(Columns.Uses, log => log.Uses, row => row.Row, TableColumns.Use, Rows.Use,
             (log, rows) => log with { Uses = rows }),
+        Of(Columns.Counts, log => log.Counts, row => row.Row, TableColumns.Count, Rows.Count,
+            (log, rows) => log with { Counts = rows }),
         Of(Columns.Trips, log => log.Trips, row => row.Row, TableColumns.Trip, Rows.Trip,
             (log, rows) => log with { Trips = rows }),
         Of(Columns.Tools, log => log.Tools, row => row.Row, TableColumns.Tool, Rows.Tool,
             (log, rows) => log with { Tools = rows }),
         Of(Columns.Overheads, log => log.Overheads, row => row.Row, TableColumns.Overhead, Rows.Overhead,
             (log, rows) => log with { Overheads = rows }),
+        Of(Columns.Moves, log => log.Moves, row => row.Row, TableColumns.Move, Rows.Move,
+            (log, rows) => log with { Moves = rows }),
+        Of(Columns.Money, log => log.Money, row => row.Row, TableColumns.Money, Rows.Money,
+            (log, rows) => log with { Money = rows }),
         Of(Columns.Colors, log => log.Colours, row => row.Row, TableColumns.Colour, Rows.Colour,
             (log, rows) => log with { Colours = rows }),
     ];

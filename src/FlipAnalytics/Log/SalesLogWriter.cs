@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 using CsvHelper;
@@ -37,18 +38,8 @@ public static class SalesLogWriter
 
         Directory.CreateDirectory(folder);
         using StagedFiles files = new(folder);
-        Table(files, Columns.Pieces, log.Pieces, TableColumns.Piece);
-        Table(files, Columns.Asking, log.AskingPrices, TableColumns.Asking);
-        Table(files, Columns.Hours, log.Hours, TableColumns.Hours);
-        Table(files, Columns.Supplies, log.Supplies, TableColumns.Supply);
-        Table(files, Columns.Uses, log.Uses, TableColumns.Use);
-        Table(files, Columns.Counts, log.Counts, TableColumns.Count);
-        Table(files, Columns.Trips, log.Trips, TableColumns.Trip);
-        Table(files, Columns.Tools, log.Tools, TableColumns.Tool);
-        Table(files, Columns.Overheads, log.Overheads, TableColumns.Overhead);
-        Table(files, Columns.Moves, log.Moves, TableColumns.Move);
-        Table(files, Columns.Money, log.Money, TableColumns.Money);
-        Table(files, Columns.Colors, log.Colours, TableColumns.Colour);
+        foreach (LogRecords table in LogRecords.All)
+            Table(files, table, table.In(log));
         using (StreamWriter text = new(files.Add(Columns.WorkshopFile)))
             text.Write(WorkshopText.Of(log.Workshop));
         files.Commit();
@@ -60,24 +51,24 @@ public static class SalesLogWriter
             .Select(file => Path.Combine(folder, file))
             .FirstOrDefault(path => File.Exists(path) || Directory.Exists(path));
 
-    private static void Table<T>(
-        StagedFiles files, LogTable table, IReadOnlyList<T> records, Func<T, string, string?> cell)
+    private static void Table(StagedFiles files, LogRecords of, ImmutableArray<object> records)
     {
+        LogTable table = of.Table;
         // An old file of a table that has no rows now keeps its header only, so that its rows do not come back.
-        if (records.Count == 0 && table != Columns.Pieces && !files.Exists(table.File))
+        if (records.Length == 0 && table != Columns.Pieces && !files.Exists(table.File))
             return;
         List<LogColumn> columns =
         [
             .. table.Columns.Where(
-                column => column.IsRequired || records.Any(record => cell(record, column.Name) is not null)),
+                column => column.IsRequired || records.Any(record => of.Cell(record, column.Name) is not null)),
         ];
         using CsvWriter csv = CsvWriter.Create(files.Add(table.File), Options, leaveOpen: false);
         csv.WriteHeader([.. columns.Select(column => column.Name)]);
         string[] cells = new string[columns.Count];
-        foreach (T record in records)
+        foreach (object record in records)
         {
             for (int i = 0; i < cells.Length; i++)
-                cells[i] = Written(columns[i], cell(record, columns[i].Name), table);
+                cells[i] = Written(columns[i], of.Cell(record, columns[i].Name), table);
             csv.WriteRecord(cells);
         }
     }

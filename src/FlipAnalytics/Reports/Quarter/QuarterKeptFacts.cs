@@ -121,7 +121,8 @@ internal static class QuarterKeptFacts
     // The same number is the same text, however many zeros the owner wrote behind it.
     private static string Canonical(LogColumn column, string? cell) => cell is null ? ""
         : column.Kind is ColumnKind.Money or ColumnKind.Number
-            ? decimal.Parse(cell, NumberStyles.Float, CultureInfo.InvariantCulture).Trimmed().ToString(CultureInfo.InvariantCulture)
+            && decimal.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out decimal number)
+            ? number.Trimmed().ToString(CultureInfo.InvariantCulture)
             : cell;
 
     private static QuarterKeptTable Write(LogRecords of, ImmutableArray<QuarterKeptRow> rows)

@@ -75,6 +75,10 @@ public sealed class QuarterKeptLawsTests
         },
         iter: Logs);
 
+    // A table that were not among them would be written nowhere, and a change in it would look like another way of reckoning.
+    [Fact]
+    public void EveryTableOfTheLogIsWrittenAndKept() => Assert.Equal(Columns.Tables, LogRecords.All.Select(of => of.Table));
+
     [Fact]
     public void TheFingerprintTellsEveryFactAndFigure() => Gen.Select(QuarterLaws.Cases, Cell).Sample(
         (given, cell) =>
