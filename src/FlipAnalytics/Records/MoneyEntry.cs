@@ -29,5 +29,5 @@ public enum MoneyKind
 public sealed record MoneyEntry(DateOnly Date, MoneyKind Kind, string? PieceId, decimal Amount, string? Notes, int Row = 0)
 {
     /// <summary>Whether it makes no sense without a piece.</summary>
-    internal bool NeedsPiece => Kind is MoneyKind.Payment or MoneyKind.PaidOwner;
+    public bool NeedsPiece => Kind is MoneyKind.Payment or MoneyKind.PaidOwner;
 }

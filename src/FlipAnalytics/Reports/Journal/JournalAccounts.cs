@@ -21,7 +21,16 @@ public static class JournalAccounts
     /// <summary>Tools at book value.</summary>
     public const string Tools = "assets:tools";
 
-    /// <summary>Sale prices.</summary>
+    /// <summary>Sales tax taken from buyers and not yet paid over.</summary>
+    public const string SalesTax = "liabilities:sales tax";
+
+    /// <summary>Paid by buyers before the sale; below what is owed, that is an asset, where they still owe after it.</summary>
+    public const string Buyers = "liabilities:paid by buyers";
+
+    /// <summary>What is owed to the owners of pieces that were sold for them.</summary>
+    public const string OwnersOfPieces = "liabilities:owners of pieces";
+
+    /// <summary>Sale prices; of pieces of others the commission.</summary>
     public const string Sales = "income:sales";
 
     /// <summary>What buyers paid for delivery.</summary>
@@ -51,7 +60,7 @@ public static class JournalAccounts
     /// <summary>What was there before the span.</summary>
     public const string Opening = "equity:opening balances";
 
-    /// <summary>What the owner took out of the workshop: here pieces the owner kept, at cost.</summary>
+    /// <summary>What the owner put in and took out of the workshop, pieces the owner kept at cost.</summary>
     public const string Owner = "equity:owner";
 
     /// <summary>Driving at a rate for each mile or kilometre: a cost with no money of the workshop behind it.</summary>
@@ -65,6 +74,15 @@ public static class JournalAccounts
 
     /// <summary>What is paid on another day than it is counted, or on a day that is not written down.</summary>
     public const string PaidOnAnotherDay = "equity:paid on another day";
+
+    /// <summary>Account of money that is no profit.</summary>
+    internal static string Of(MoneyOf of) => of switch
+    {
+        MoneyOf.TaxOffice => SalesTax,
+        MoneyOf.Buyers => Buyers,
+        MoneyOf.OwnersOfPieces => OwnersOfPieces,
+        _ => Owner,
+    };
 
     /// <summary>Sub-account of <see cref="CostOfPiecesSold"/> for a kind of cost.</summary>
     internal static string SoldOf(CostKind kind) => kind switch

@@ -27,22 +27,33 @@ internal sealed class JournalPieces
     {
         Bought();
         Outings();
+        Moved();
         sheet.Add(JournalPlace.Supplies, Used(isStated: false), JournalAccounts.Supplies);
         sheet.Add(JournalPlace.Supplies, Used(isStated: true), JournalAccounts.StatedSupplies);
         Sold();
+        OfNoPiece();
         Left();
     }
 
     private void Bought() => sheet.Add(
         JournalPlace.Buying,
         [
-            .. arisen.Where(line => line.Line.Kind == CostKind.Purchase).Select(line => new JournalSide(
+            .. arisen.Where(line => line.Line.Kind == CostKind.Purchase && !IsMoved(line)).Select(line => new JournalSide(
                 line.Arose, line.Cost.Piece.Id, $"bought {Name(line.Cost.Piece)}", line.Line.Origin, InStock(line))),
             .. Paid(CostKind.Purchase).Select(movement => new JournalSide(
                 movement.Date!.Value, movement.PieceId!, $"bought {Name(movement)}", movement.Origin,
                 new(JournalAccounts.Money, movement.Amount))),
         ],
         JournalAccounts.PaidOnAnotherDay);
+
+    // A part goes from one piece to another at cost; where one of them had left before, its cost had left with it.
+    private void Moved() => sheet.Add(
+        JournalPlace.Supplies,
+        arisen.Where(IsMoved).Select(line => new JournalSide(
+            line.Arose, line.Line.Origin, line.Line.What, line.Line.Origin, InStock(line))),
+        JournalAccounts.PaidOnAnotherDay);
+
+    private static bool IsMoved(StockLine line) => line.Line.Origin.File == Columns.Moves.File;
 
     // An outing is driving, reckoned, and what else was paid; the pieces it brought home bear it, else it is overhead.
     private void Outings()
@@ -87,14 +98,37 @@ internal sealed class JournalPieces
             .. Paid(null).Concat(Paid(CostKind.Fees)).Concat(Paid(CostKind.Delivery)).Select(movement => new JournalSide(
                 movement.Date!.Value, movement.PieceId!, $"sold {Name(movement)}", movement.Origin,
                 new(JournalAccounts.Money, movement.Amount))),
+            .. Held(line => line.PieceId is not null).Select(line => new JournalSide(
+                line.Date!.Value, books.Costs[line.PieceId!].Piece.Id, $"{line.What}, {Name(books.Costs[line.PieceId!].Piece)}", line.Origin,
+                new(JournalAccounts.Of(line.Of), -line.Amount))),
+            .. HeldPaid(movement => movement.PieceId is not null).Select(movement => new JournalSide(
+                movement.Date!.Value, books.Costs[movement.PieceId!].Piece.Id, movement.What, movement.Origin,
+                new(JournalAccounts.Money, movement.Amount))),
             .. books.Costs.Pieces.Where(cost => cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn)).SelectMany(Proceeds),
         ],
         JournalAccounts.PaidOnAnotherDay);
 
+    // Sales tax paid over, what the owner puts in and takes out.
+    private void OfNoPiece() => sheet.Add(
+        JournalPlace.Running,
+        [
+            .. Held(line => line.PieceId is null).Select(line => new JournalSide(
+                line.Date!.Value, line.Origin, line.What, line.Origin, new(JournalAccounts.Of(line.Of), -line.Amount))),
+            .. HeldPaid(movement => movement.PieceId is null).Select(movement => new JournalSide(
+                movement.Date!.Value, movement.Origin, movement.What, movement.Origin, new(JournalAccounts.Money, movement.Amount))),
+        ],
+        JournalAccounts.PaidOnAnotherDay);
+
+    private IEnumerable<MoneyOfOthers> Held(Func<MoneyOfOthers, bool> which) =>
+        books.Costs.Held.Where(line => which(line) && period.Contains(line.Date));
+
+    private IEnumerable<CashMovement> HeldPaid(Func<CashMovement, bool> which) =>
+        books.Costs.Cash.Where(movement => movement.Of is not null && which(movement) && period.Contains(movement.Date));
+
     private static IEnumerable<JournalSide> Proceeds(PieceCost cost)
     {
         CostOrigin written = new(Columns.Pieces.File, cost.Piece.Row, "As written down.");
-        yield return Side(written, new(JournalAccounts.Sales, -(cost.Piece.SoldPrice ?? 0)));
+        yield return Side(written, new(JournalAccounts.Sales, -(cost.SalePrice ?? 0)));
         yield return Side(written, new(JournalAccounts.DeliveryCharged, -(cost.Piece.DeliveryCharged ?? 0)));
         foreach (CostLine line in cost.Lines.Where(line => line.Kind is CostKind.Fees or CostKind.Delivery))
             yield return Side(line.Origin, new(line.Kind == CostKind.Fees ? JournalAccounts.Fees : JournalAccounts.Delivery, line.Amount));
@@ -127,7 +161,7 @@ internal sealed class JournalPieces
         : ("written off", _ => JournalAccounts.WrittenOff);
 
     private IEnumerable<CashMovement> Paid(CostKind? kind) =>
-        books.Costs.Cash.Where(movement => movement.Kind == kind && period.Contains(movement.Date));
+        books.Costs.Cash.Where(movement => movement.Kind == kind && movement.Of is null && period.Contains(movement.Date));
 
     private JournalPosting InStock(StockLine line) => new(AccountOf(line.Cost.Piece.Id), line.Line.Amount);
 

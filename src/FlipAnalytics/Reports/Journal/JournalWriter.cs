@@ -29,6 +29,7 @@ internal sealed class JournalWriter(QuarterBooks books, ReportPeriod period)
             JournalPlace.Opening,
             new[] { (JournalAccounts.Supplies, before.InCans), (JournalAccounts.Tools, before.Tools) }
                 .Concat(before.Pieces.Select(piece => (pieces.AccountOf(piece.Id), piece.Cost)))
+                .Concat(Held(period.From.AddDays(-1)))
                 .Where(balance => balance.Item2 != 0)
                 .Select(balance => new JournalSide(
                     period.From, "", "opening balances", null, new(balance.Item1, balance.Item2, null, balance.Item2))),
@@ -48,10 +49,19 @@ internal sealed class JournalWriter(QuarterBooks books, ReportPeriod period)
                 (JournalAccounts.Tools, after.Tools),
             }
                 .Concat(after.Pieces.Where(piece => piece.Cost != 0).Select(piece => (pieces.AccountOf(piece.Id), piece.Cost)))
+                .Concat(Held(period.To))
                 .Select(balance => new JournalSide(
                     period.To, "", "closing balances", null, new(balance.Item1, 0, null, balance.Item2))),
             JournalAccounts.Opening);
     }
+
+    // What is held for others on an evening; the owner's own is equity and begins anew, as money does.
+    private IEnumerable<(string, decimal)> Held(DateOnly day) =>
+        from line in books.Costs.Held
+        where line.Of != MoneyOf.Owner && line.Date <= day
+        group line.Amount by line.Of into held
+        where held.Sum() != 0
+        select (JournalAccounts.Of(held.Key), -held.Sum());
 
     private void Bought(CostKind kind, string what, string account) => sheet.Add(
         JournalPlace.Buying,

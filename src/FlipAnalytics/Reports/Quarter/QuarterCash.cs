@@ -43,11 +43,12 @@ public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal 
     /// <summary>Change less driving as reckoned.</summary>
     public decimal ChangeAfterDriving => Change - DrivingReckoned;
 
-    /// <summary>What money of a kind was for; null for money from sales.</summary>
-    internal static string NameOf(CostKind? kind) => Kinds[PlaceOf(kind)].What;
+    /// <summary>What money was for, by its place among the lines.</summary>
+    internal static string NameOf(int place) => Kinds[place].What;
 
-    /// <summary>Place of a kind among the lines.</summary>
-    internal static int PlaceOf(CostKind? kind) => Array.FindIndex(Kinds, line => line.Kind == kind);
+    /// <summary>Place of a movement among the lines.</summary>
+    internal static int PlaceOf(CashMovement movement) =>
+        Array.FindIndex(Kinds, line => line.Kind == movement.Kind && line.Of == movement.Of);
 
     internal static QuarterCash Of(QuarterBooks books, ReportPeriod period) =>
         Of(books.Costs.Cash.Where(movement => period.Contains(movement.Date)));

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace FlipAnalytics;
 
 /// <summary>
@@ -24,7 +22,6 @@ namespace FlipAnalytics;
 /// What counts on another day than the money went out: pieces and outings dated after the piece had left, drives to buyers on
 /// another day than the sale, and overheads, which count over the days of their month but are taken as paid on its first.
 /// </param>
-/// <param name="HeldMore">By how much more is held for each of <see cref="MoneyOf"/>, in its order.</param>
 public sealed record QuarterMovement(
     decimal Bought,
     decimal FromCans,
@@ -38,13 +35,8 @@ public sealed record QuarterMovement(
     decimal SuppliesBought,
     decimal ToolsBought,
     decimal ToolWear,
-    decimal OtherDay,
-    ImmutableArray<decimal> HeldMore)
+    decimal OtherDay)
 {
-    /// <summary>By how much more is held for somebody.</summary>
-    /// <param name="of">Whom.</param>
-    public decimal Held(MoneyOf of) => HeldMore[(int)of];
-
     /// <summary>Change of the cost of pieces in stock.</summary>
     public decimal ChangeOfPieces =>
         Bought + FromCans + Stated + Outings - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
@@ -95,11 +87,7 @@ public sealed record QuarterMovement(
             Paid(books, CostKind.Tools, day => period.Contains(day)),
             books.WearIn(period),
             otherDay + books.OverheadsIn(period)
-                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
-            [
-                .. Enum.GetValues<MoneyOf>().Select(of => books.Costs.Held
-                    .Where(line => line.Of == of && period.Contains(line.Date)).Sum(line => line.Amount)),
-            ]);
+                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
     }
 
     internal static decimal Paid(QuarterBooks books, CostKind kind, Func<DateOnly?, bool> when) =>

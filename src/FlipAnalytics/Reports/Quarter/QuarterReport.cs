@@ -63,6 +63,9 @@ public sealed record QuarterReport
     /// <summary>What to do next, the most pressing first.</summary>
     public required ImmutableArray<QuarterStep> Steps { get; init; }
 
+    /// <summary>Money outside profit: of the tax office, buyers, owners of pieces, and the owner's own; those without any left out.</summary>
+    public required ImmutableArray<QuarterHeld> Held { get; init; }
+
     /// <summary>Questions for a tax professional.</summary>
     public required ImmutableArray<QuarterPrompt> Prompts { get; init; }
 
@@ -161,6 +164,7 @@ public sealed record QuarterReport
         var opening = QuarterStock.At(books, reckoned.From.AddDays(-1));
         var closing = QuarterStock.At(books, reckoned.To);
         var moved = QuarterMovement.Of(books, reckoned);
+        var held = QuarterHeld.In(books, reckoned);
         return new()
         {
             Period = period,
@@ -173,6 +177,7 @@ public sealed record QuarterReport
             Opening = opening,
             Closing = closing,
             Moved = moved,
+            Held = held,
             Ratios = QuarterRatios.Of(books, reckoned, profit),
             Counts = QuarterCounts.Of(log, reckoned),
             Sales = sales,
@@ -184,7 +189,7 @@ public sealed record QuarterReport
             StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
             Lacking = WhatIsLacking(log),
             Notes = books.Costs.Notes,
-            Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, profit, cash, sales),
+            Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, held, profit, cash, sales),
         };
 
         // A quarter that has just begun is compared with as many days of the one before.

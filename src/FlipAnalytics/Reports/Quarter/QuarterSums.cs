@@ -27,7 +27,7 @@ internal static class QuarterSums
 
     public static ImmutableArray<QuarterSum> Of(
         QuarterBooks books, ReportPeriod period, QuarterStock opening, QuarterStock closing, QuarterMovement moved,
-        QuarterProfit profit, QuarterCash cash, ImmutableArray<QuarterSale> sales) =>
+        ImmutableArray<QuarterHeld> held, QuarterProfit profit, QuarterCash cash, ImmutableArray<QuarterSale> sales) =>
     [
         Sum(PiecesName, "stock at the end", closing.Cost,
             ("stock at the start", opening.Cost),
@@ -53,7 +53,7 @@ internal static class QuarterSums
             books.Costs.Cash.Where(movement => !movement.IsReckoned && period.Contains(movement.Date))
                 .Sum(movement => movement.Amount),
             ("money in", cash.In), ("money out", -cash.Out)),
-        ProfitToCash(opening, closing, moved, profit, cash),
+        ProfitToCash(opening, closing, moved, held, profit, cash),
         Sum("cost of stock by days since bought", "stock at the end", closing.ByState.Sum(group => group.Cost),
             [.. closing.ByAge.Select(group => (group.Name, group.Cost))]),
         Log(books),
@@ -61,8 +61,10 @@ internal static class QuarterSums
 
     /// <summary>Why net profit is not the change in cash, to the smallest unit.</summary>
     private static QuarterSum ProfitToCash(
-        QuarterStock opening, QuarterStock closing, QuarterMovement moved, QuarterProfit profit, QuarterCash cash) =>
-        Sum(ProfitToCashName, "change in cash", cash.Change,
+        QuarterStock opening, QuarterStock closing, QuarterMovement moved, ImmutableArray<QuarterHeld> held,
+        QuarterProfit profit, QuarterCash cash)
+    {
+        return Sum(ProfitToCashName, "change in cash", cash.Change,
             ("net profit", profit.Net),
             (Tied("pieces", opening.Cost, closing.Cost), opening.Cost - closing.Cost),
             (Tied("cans", opening.InCans, closing.InCans), opening.InCans - closing.InCans),
@@ -73,10 +75,13 @@ internal static class QuarterSums
             ("pieces sold on an unknown day", -moved.SoldUndated),
             ("pieces gone on an unknown day", -moved.LeftUndated),
             ("paid on another day than counted", moved.OtherDay),
-            ("sales tax taken and not paid over", moved.Held(MoneyOf.TaxOffice)),
-            ("paid by buyers before the sale, or still owed", moved.Held(MoneyOf.Buyers)),
-            ("owed to owners of pieces sold for them", moved.Held(MoneyOf.OwnersOfPieces)),
-            ("put in or taken out by you", moved.Held(MoneyOf.Owner)));
+            ("sales tax taken and not paid over", More(MoneyOf.TaxOffice)),
+            ("paid by buyers before the sale, or still owed", More(MoneyOf.Buyers)),
+            ("owed to owners of pieces sold for them", More(MoneyOf.OwnersOfPieces)),
+            ("put in or taken out by you", More(MoneyOf.Owner)));
+
+        decimal More(MoneyOf of) => held.Where(line => line.Of == of).Sum(line => line.More);
+    }
 
     private static string Tied(string where, decimal opening, decimal closing) =>
         $"{(closing > opening ? "more" : "less")} tied up in {where}";

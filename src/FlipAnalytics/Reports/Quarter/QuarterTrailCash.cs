@@ -7,7 +7,7 @@ internal static class QuarterTrailCash
     {
         CashMovement[] paid = [.. Within(books, report).Where(movement => !movement.IsReckoned)];
         IEnumerable<QuarterTrailPart> parts = paid
-            .GroupBy(movement => movement.Kind).OrderBy(kind => QuarterCash.PlaceOf(kind.Key))
+            .GroupBy(QuarterCash.PlaceOf).OrderBy(kind => kind.Key)
             .SelectMany(kind => kind.OrderBy(movement => movement.Date).Select(movement => Part(movement, movement.Amount) with
             {
                 Group = QuarterCash.NameOf(kind.Key),

@@ -11,10 +11,10 @@ internal static class QuarterTrailPieces
         QuarterProfit profit = report.Profit;
         return word switch
         {
-            QuarterLine.Sales => Taken(report, word, profit.Sales, sold, "The sale price, as written down.", piece => piece.SoldPrice,
+            QuarterLine.Sales => Taken(report, word, profit.Sales, sold, "The sale price, as written down.", cost => cost.SalePrice,
                 sold.Where(cost => cost.Piece.SoldPrice is null).Select(cost => $"The sale price of {cost.Piece.Id} is not written down.")),
             QuarterLine.DeliveryCharged => Taken(
-                report, word, profit.DeliveryCharged, sold, "As written down.", piece => piece.DeliveryCharged, []),
+                report, word, profit.DeliveryCharged, sold, "As written down.", cost => cost.Piece.DeliveryCharged, []),
             QuarterLine.Purchases => OneKind(report, word, profit.Purchases, sold, CostKind.Purchase, Name),
             QuarterLine.Supplies => Costs(report, word, profit.Supplies, sold, [CostKind.Supplies], Sold),
             QuarterLine.Outings => OneKind(report, word, profit.Outings, sold, CostKind.Trip,
@@ -69,20 +69,22 @@ internal static class QuarterTrailPieces
     ];
 
     private static QuarterTrail Taken(
-        QuarterReport report, string word, decimal total, PieceCost[] sold, string rule, Func<Piece, decimal?> amount,
+        QuarterReport report, string word, decimal total, PieceCost[] sold, string rule, Func<PieceCost, decimal?> amount,
         IEnumerable<string> unknown)
     {
         QuarterTrailPart[] parts =
         [
-            .. sold.Select(cost => cost.Piece).Where(piece => amount(piece) is not (null or 0)).Select(piece => new QuarterTrailPart
+            .. sold.Where(cost => amount(cost) is not (null or 0)).Select(cost => new QuarterTrailPart
             {
-                What = Name(piece),
-                Id = piece.Id,
-                Date = piece.SoldOn,
+                What = Name(cost.Piece),
+                Id = cost.Piece.Id,
+                Date = cost.Piece.SoldOn,
                 File = Columns.Pieces.File,
-                Row = piece.Row,
-                Rule = rule,
-                Amount = amount(piece)!.Value,
+                Row = cost.Piece.Row,
+                Rule = word == QuarterLine.Sales && cost.Piece.Commission is { } share
+                    ? Invariant($"Your share of {share} of the sale price of {cost.Piece.SoldPrice}.")
+                    : rule,
+                Amount = amount(cost)!.Value,
             }),
         ];
         return QuarterTrail.Of(report, word, total, parts.Length, "piece", parts,

@@ -17,12 +17,14 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
     internal const string Receipts = "receipts";
     internal const string CostOfGoods = "cost of goods sold";
     internal const string Expenses = "expenses";
+    internal const string Outside = "outside the profit";
 
     /// <summary>What it does to the profit.</summary>
     public decimal Effect => Sign switch { '+' => Amount, '-' => -Amount, _ => 0 };
 
     internal static ImmutableArray<YearLine> Of(
-        QuarterProfit profit, YearCostOfGoods goods, ImmutableArray<YearOverhead> overheads, ReportPeriod reckoned, decimal feesByRule) =>
+        QuarterProfit profit, YearCostOfGoods goods, ImmutableArray<YearOverhead> overheads, ImmutableArray<QuarterHeld> held,
+        ReportPeriod reckoned, decimal feesByRule) =>
     [
         .. ReceiptLines(profit),
         .. GoodsLines(goods, reckoned),
@@ -39,7 +41,17 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
         new(Expenses, "tool_wear", "wear of tools (the books' own reckoning)", '-', profit.ToolWear),
         new(Expenses, "written_off", "pieces written off; not in the cost above", '-', profit.WrittenOff),
         new(Expenses, "net_profit", profit.Net < 0 ? "loss" : "profit", '=', profit.Net, true),
+        .. held.Select(line => new YearLine(Outside, OutsideProfit(line.Of).Name, OutsideProfit(line.Of).What, '=', line.More)),
     ];
+
+    /// <summary>The line of money that is no profit, and where it is written.</summary>
+    internal static (string Name, string What, string Column) OutsideProfit(MoneyOf of) => of switch
+    {
+        MoneyOf.TaxOffice => ("sales_tax", "sales tax taken, less what was paid over", "sales_tax in pieces.csv, and in money.csv"),
+        MoneyOf.Buyers => ("paid_by_buyers", "paid by buyers, less what was due at the sale", "payment in money.csv"),
+        MoneyOf.OwnersOfPieces => ("owners_of_pieces", "owed to owners of pieces you sold for them", "sold_price less commission in pieces.csv, paid_owner in money.csv"),
+        _ => ("own_money", "put in by you, less what you took out", "put_in and taken in money.csv"),
+    };
 
     // What comes in and goes back: only what the log holds is shown.
     private static IEnumerable<YearLine> ReceiptLines(QuarterProfit profit) =>

@@ -15,7 +15,7 @@ internal static class YearListsText
         List(text, "Pieces that left unsold", report.Left.Select(left => Invariant(
             $"{left.Id}, {left.What}, {left.LeftOn:yyyy-MM-dd}, {left.How?.ToString().ToLowerInvariant() ?? "gone"}: had cost {Money(left.Cost)}")));
         List(text, "Driving", report.Driving.Outings.Select(outing => Invariant(
-            $"{outing.Date:yyyy-MM-dd}, {outing.Trip}: {outing.Distance?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? "?"}, {(outing.Driving is { } driving ? Money(driving) : "not reckoned")}{(outing.OtherCost == 0 ? "" : $", and {Money(outing.OtherCost)} of other cost")}; {(outing.IsFruitless ? "brought nothing home" : TextLines.Counted(outing.Pieces, "piece"))}")));
+            $"{outing.Date:yyyy-MM-dd}, {outing.Trip}: {outing.Distance?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? "?"}, {(outing.Driving is { } driving ? Money(driving) : "not reckoned")}{(outing.OtherCost == 0 ? "" : $", and {Money(outing.OtherCost)} of other cost")}; {(outing.IsFruitless ? "brought nothing home" : outing.IsDelivery ? "to a buyer" : TextLines.Counted(outing.Pieces, "piece"))}")));
         List(text, "Tools", report.Tools.Select(tool => Invariant(
             $"{tool.Item}, {Day(tool.BoughtOn)}, {Money(tool.Price)}: wear {Money(tool.Wear)} in the year, left {Money(tool.Value)}")));
         List(text, Invariant($"Stock on {report.Reckoned.To:yyyy-MM-dd}, at cost"), report.Stock.Select(piece => Invariant(

@@ -16,19 +16,26 @@ public sealed record YearOuting(
     string Trip, DateOnly? Date, decimal? Distance, decimal? Driving, decimal? Rate, decimal OtherCost, int Pieces, string? Rule,
     string? Notes)
 {
+    /// <summary>Whether it took a piece to its buyer.</summary>
+    public bool IsDelivery { get; init; }
+
     /// <summary>Whether it brought nothing home.</summary>
-    public bool IsFruitless => Pieces == 0;
+    public bool IsFruitless => Pieces == 0 && !IsDelivery;
 
     internal static ImmutableArray<YearOuting> In(QuarterBooks books, ReportPeriod period)
     {
         Dictionary<string, int> pieces = books.Log.Pieces.Where(piece => piece.Trip is not null)
             .GroupBy(piece => piece.Trip!, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(trip => trip.Key, trip => trip.Count(), StringComparer.OrdinalIgnoreCase);
+        HashSet<int> delivered = [.. books.Drives.Select(drive => drive.Line.Origin.Row ?? 0)];
         ILookup<Trip, CashMovement> paid = books.Costs.Cash.Where(movement => movement.Outing is not null)
             .ToLookup(movement => movement.Outing!, movement => movement);
         return
         [
-            .. books.Log.Trips.Select(trip => Of(trip, paid[trip], pieces.GetValueOrDefault(trip.Name)))
+            .. books.Log.Trips.Select(trip => Of(trip, paid[trip], pieces.GetValueOrDefault(trip.Name)) with
+                {
+                    IsDelivery = !pieces.ContainsKey(trip.Name) && delivered.Contains(trip.Row),
+                })
                 .Where(outing => period.Contains(outing.Date))
                 .OrderBy(outing => outing.Date),
         ];
@@ -55,10 +62,12 @@ public sealed record YearOuting(
 /// <param name="Outings">Each outing, by date.</param>
 /// <param name="InPieces">Driving in the cost of pieces.</param>
 /// <param name="InOverheads">Driving on outings that brought nothing home.</param>
-public sealed record YearDriving(ImmutableArray<YearOuting> Outings, decimal InPieces, decimal InOverheads)
+/// <param name="InDelivery">Driving to buyers.</param>
+public sealed record YearDriving(
+    ImmutableArray<YearOuting> Outings, decimal InPieces, decimal InOverheads, decimal InDelivery)
 {
     /// <summary>All driving at the rate.</summary>
-    public decimal Amount => InPieces + InOverheads;
+    public decimal Amount => InPieces + InOverheads + InDelivery;
 
     /// <summary>Distance driven, as far as it is written down, in the workshop's unit.</summary>
     public decimal Distance => Outings.Sum(outing => outing.Distance ?? 0);
@@ -71,7 +80,8 @@ public sealed record YearDriving(ImmutableArray<YearOuting> Outings, decimal InP
         ImmutableArray<YearOuting> outings = YearOuting.In(books, period);
         return new(
             outings,
-            outings.Where(outing => !outing.IsFruitless).Sum(outing => outing.Driving ?? 0),
-            outings.Where(outing => outing.IsFruitless).Sum(outing => outing.Driving ?? 0));
+            outings.Where(outing => outing.Pieces > 0).Sum(outing => outing.Driving ?? 0),
+            outings.Where(outing => outing.IsFruitless).Sum(outing => outing.Driving ?? 0),
+            outings.Where(outing => outing.IsDelivery).Sum(outing => outing.Driving ?? 0));
     }
 }

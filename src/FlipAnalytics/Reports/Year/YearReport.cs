@@ -141,7 +141,7 @@ public sealed record YearReport
             AsOf = log.Date,
             Workshop = log.Workshop,
             Profit = profit,
-            Lines = YearLine.Of(profit, goods, overheads, reckoned, byRule),
+            Lines = YearLine.Of(profit, goods, overheads, QuarterHeld.In(books, reckoned), reckoned, byRule),
             CostOfGoods = goods,
             Sales = sales,
             Left = YearLeft.In(books, reckoned),

@@ -26,9 +26,10 @@ internal static class YearSums
             Sum("tools at book value", "tools at the end", closing.Tools,
                 ("tools at the start", opening.Tools), ("bought", moved.ToolsBought), ("wear", -moved.ToolWear)),
             Sum("driving", "driving, reckoned", report.Cash.DrivingReckoned,
-                ("in the cost of pieces", report.Driving.InPieces), ("on outings that brought nothing home", report.Driving.InOverheads)),
+                ("in the cost of pieces", report.Driving.InPieces), ("on outings that brought nothing home", report.Driving.InOverheads),
+                ("to buyers", report.Driving.InDelivery)),
             Sum("all money in the files", "receipts less all that was spent, of any day", AllMoney(books),
-                [.. report.Tally.Select(row => (row.What, row.Line is "sales" or "delivery_charged" ? row.Total : -row.Total))]),
+                [.. report.Tally.Select(row => (row.What, YearTally.IsReceipt(row.Line) ? row.Total : -row.Total))]),
         ];
     }
 

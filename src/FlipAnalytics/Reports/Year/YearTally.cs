@@ -21,16 +21,16 @@ public sealed record YearTally(
 
     internal static ImmutableArray<YearTally> Of(QuarterBooks books, ReportPeriod period)
     {
-        Piece[] sold = [.. books.Log.Pieces.Where(piece => piece.IsSold)];
+        PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece.IsSold)];
         CostLine[] own = [.. books.Costs.Pieces.SelectMany(cost => cost.Lines)];
         CostLine[] overheads = [.. books.Costs.Overheads];
         return
         [
-            .. new[]
-            {
-                Dated("sales", "sold_price in pieces.csv", "sales", sold.Select(piece => (piece.SoldOn, piece.SoldPrice ?? 0))),
+            .. ((YearTally[])
+            [
+                Dated("sales", "sold_price in pieces.csv", "sales", sold.Select(cost => (cost.Piece.SoldOn, cost.SalePrice ?? 0))),
                 Dated("delivery charged", "delivery_charged in pieces.csv", "delivery_charged",
-                    sold.Select(piece => (piece.SoldOn, piece.DeliveryCharged ?? 0))),
+                    sold.Select(cost => (cost.Piece.SoldOn, cost.Piece.DeliveryCharged ?? 0))),
                 Stock("pieces bought", "bought_price in pieces.csv", "pieces_bought", line => line.Line.Kind == CostKind.Purchase),
                 Dated("supplies bought", "price in supplies.csv", "supplies_bought", Paid(CostKind.Supplies)),
                 Stock("supplies stated beyond the cans", "supplies_cost in pieces.csv, less what cans were charged for",
@@ -41,12 +41,18 @@ public sealed record YearTally(
                     own.Where(line => line.Kind == CostKind.Fees && IsWritten(line)).Select(Day)),
                 Dated("fees, by your rule", "[fees] in workshop.toml", "fees",
                     own.Where(line => line.Kind == CostKind.Fees && !IsWritten(line)).Select(Day)),
-                Dated("delivery", "delivery_cost in pieces.csv", "delivery", own.Where(line => line.Kind == CostKind.Delivery).Select(Day)),
+                Dated("delivery", "delivery_cost in pieces.csv", "delivery",
+                    own.Where(line => line.Kind == CostKind.Delivery && IsWritten(line)).Select(Day)),
+                Dated("drives to buyers", "distance and other_cost in trips.csv, on the day of the sale", "delivery",
+                    books.Drives.Select(drive => (drive.Counted, drive.Line.Amount))),
                 Spread("overheads", "amount in overheads.csv", "overheads", overheads.Where(line => line.Origin.File != Columns.Trips.File)),
                 Spread("fruitless outings", "distance and other_cost in trips.csv", "fruitless_outings",
                     overheads.Where(line => line.Origin.File == Columns.Trips.File)),
                 Dated("tools bought", "price in tools.csv", "tools_bought", Paid(CostKind.Tools)),
-            }.Where(tally => tally is not { InYear: 0, Before: 0, After: 0, WithoutDay: 0 }),
+                .. Enum.GetValues<MoneyOf>().Select(of => Dated(
+                    YearLine.OutsideProfit(of).What, YearLine.OutsideProfit(of).Column, YearLine.OutsideProfit(of).Name,
+                    books.Costs.Held.Where(line => line.Of == of).Select(line => (line.Date, line.Amount)))),
+            ]).Where(tally => tally is not { InYear: 0, Before: 0, After: 0, WithoutDay: 0 }),
         ];
 
         IEnumerable<(DateOnly?, decimal)> Paid(CostKind kind) =>
@@ -93,6 +99,10 @@ public sealed record YearTally(
             return new(what, column, name, within, before, after, without);
         }
     }
+
+    /// <summary>Whether a line of the sheet is money that came in.</summary>
+    internal static bool IsReceipt(string line) => line is "sales" or "delivery_charged"
+        || Enum.GetValues<MoneyOf>().Any(of => YearLine.OutsideProfit(of).Name == line);
 
     private static (DateOnly? Day, decimal Amount) Day(CostLine line) => (line.Date, line.Amount);
 

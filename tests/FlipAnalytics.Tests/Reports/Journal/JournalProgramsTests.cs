@@ -132,7 +132,10 @@ public sealed class JournalProgramsTests
         {
             Workshop = log.Workshop with { Name = Word() },
             Pieces = [.. log.Pieces.Select(piece => piece with { Id = ids[piece.Id], Title = Word(), Type = Word() })],
-            Uses = [.. log.Uses.Select(use => use with { PieceId = ids[use.PieceId] })],
+            Uses = [.. log.Uses.Select(use => use with { PieceId = use.PieceId is { } id ? ids[id] : null })],
+            Trips = [.. log.Trips.Select(trip => trip with { PieceId = trip.PieceId is { } id && ids.TryGetValue(id, out string? named) ? named : null })],
+            Moves = [.. log.Moves.Select(move => move with { From = ids[move.From], To = ids[move.To] })],
+            Money = [.. log.Money.Select(entry => entry with { PieceId = entry.PieceId is { } id ? ids[id] : null })],
             Hours = [.. log.Hours.Select(entry => entry with { PieceId = entry.PieceId is { } id ? ids[id] : null })],
             AskingPrices = [.. log.AskingPrices.Select(change => change with { PieceId = ids[change.PieceId] })],
             Tools = [.. log.Tools.Select(tool => tool with { Item = Word() })],

@@ -24,10 +24,14 @@ internal static class JournalTruth
         ("assets:supplies", report.Closing.InCans),
         ("assets:tools", report.Closing.Tools),
         ("assets", report.Cash.Change + report.Closing.Cost + report.Closing.InCans + report.Closing.Tools),
-        ("equity:opening balances", -report.Opening.Cost - report.Opening.InCans - report.Opening.Tools),
+        ("equity:opening balances", -report.Opening.Cost - report.Opening.InCans - report.Opening.Tools
+            + report.Held.Where(held => held.Of != MoneyOf.Owner).Sum(held => held.Opening)),
+        ("liabilities:sales tax", -Held(report, MoneyOf.TaxOffice)),
+        ("liabilities:paid by buyers", -Held(report, MoneyOf.Buyers)),
+        ("liabilities:owners of pieces", -Held(report, MoneyOf.OwnersOfPieces)),
         ("equity:driving reckoned", -report.Cash.DrivingReckoned),
         ("equity:stated supplies", -report.Moved.Stated),
-        ("equity:owner", report.Moved.Kept),
+        ("equity:owner", report.Moved.Kept - report.Held.Where(held => held.Of == MoneyOf.Owner).Sum(held => held.More)),
         ("equity:left on an unknown day", report.Moved.SoldUndated + report.Moved.LeftUndated),
         ("equity:paid on another day", -report.Moved.OtherDay),
         .. report.Closing.Pieces.Where(piece => IsPlain(piece.Id)).Select(piece => ($"assets:pieces:{piece.Id}", piece.Cost)),
@@ -36,6 +40,9 @@ internal static class JournalTruth
     public static IEnumerable<string> Breaches(QuarterReport report, Func<string, decimal> balance) =>
         Of(report).Where(truth => balance(truth.Account) != truth.Amount).Select(truth => FormattableString.Invariant(
             $"{report.Reckoned.Name}: {truth.Account} holds {balance(truth.Account)}, the report says {truth.Amount}"));
+
+    private static decimal Held(QuarterReport report, MoneyOf of) =>
+        report.Held.Where(held => held.Of == of).Sum(held => held.Closing);
 
     private static bool IsPlain(string id) => id.All(char.IsAsciiLetterOrDigit);
 }

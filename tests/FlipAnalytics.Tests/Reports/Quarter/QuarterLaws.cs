@@ -144,7 +144,7 @@ internal static class QuarterLaws
         ("tools bought", report.Moved.ToolsBought),
         ("wear", report.Moved.ToolWear),
         ("other day", report.Moved.OtherDay),
-        .. Enum.GetValues<MoneyOf>().Select(of => ($"held for {of}", report.Moved.Held(of))),
+        .. Enum.GetValues<MoneyOf>().Select(of => ($"held for {of}", report.Held.Where(held => held.Of == of).Sum(held => held.More))),
         ("pieces bought", report.Counts.Bought),
         ("pieces finished", report.Counts.Finished),
         ("pieces listed", report.Counts.Listed),
