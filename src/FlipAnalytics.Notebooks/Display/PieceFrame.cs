@@ -39,6 +39,8 @@ public static class PieceFrame
             Amount("asking_price", piece => piece.AskingPrice),
             Day("sold_on", piece => piece.SoldOn),
             Amount("sold_price", piece => piece.SoldPrice),
+            Amount("sales_tax", piece => piece.SalesTax),
+            Amount("commission", piece => piece.Commission),
             Text("channel", piece => piece.Channel),
             Amount("fees", piece => piece.Fees),
             Amount("delivery_charged", piece => piece.DeliveryCharged),

@@ -34,7 +34,21 @@ internal static class WageTrailHours
             }
         }
 
-        if (ledger.Pieces[place].Outings != 0)
+        Trip[] drives =
+        [
+            .. log.Trips.Where(trip => trip.Hours > 0
+                && TripCosts.DeliveredBy(log, trip, id => string.Equals(id, piece.Id, StringComparison.OrdinalIgnoreCase) ? place : null) == place
+                && !log.Pieces.Any(home => string.Equals(home.Trip, trip.Name, StringComparison.OrdinalIgnoreCase))),
+        ];
+        foreach (Trip drive in drives)
+        {
+            yield return new(
+                $"drive {drive.Name}", drive.Date, Columns.Trips.File, drive.Row,
+                Invariant($"All {drive.Hours:0.##} h: it took this piece to its buyer."), drive.Hours!.Value);
+        }
+
+        decimal outing = ledger.Pieces[place].Outings - drives.Sum(drive => drive.Hours!.Value);
+        if (outing != 0)
         {
             Trip[] trips =
             [
@@ -48,7 +62,7 @@ internal static class WageTrailHours
                 others == 1
                     ? Invariant($"All {trips.Sum(trip => trip.Hours):0.##} h: it brought home this piece alone.")
                     : Invariant($"{trips.Sum(trip => trip.Hours):0.##} h, shared equally by the {others} pieces brought home."),
-                ledger.Pieces[place].Outings);
+                outing);
         }
     }
 
