@@ -31,6 +31,14 @@ public sealed class YearCommandTests
         Assert.StartsWith("2025-04-06..2026-04-05 so far, up to 2026-03-31: you made ", run.Output, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void ForceWithoutAFolderIsRefused()
+    {
+        FlipRun run = Flip.Run("year", "--log", Demo, "--force");
+        Assert.Equal(2, run.ExitCode);
+        Assert.Equal("--force replaces files, so it needs --out FOLDER.", Assert.Single(run.ErrorLines));
+    }
+
     [Theory]
     [InlineData("25", "found '25'")]
     [InlineData("2027", "2027 begins after 2026-03-31")]

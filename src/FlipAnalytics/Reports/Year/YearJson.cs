@@ -86,5 +86,13 @@ internal sealed record YearDocument(
 [JsonSerializable(typeof(YearDocument))]
 internal sealed partial class YearJsonContext : JsonSerializerContext
 {
-    public static YearJsonContext Readable { get; } = new(JsonStyle.Options());
+    public static YearJsonContext Readable { get; } = new(Written());
+
+    private static JsonSerializerOptions Written()
+    {
+        JsonSerializerOptions options = JsonStyle.Options();
+        options.Converters.Add(new JsonStringEnumConverter<LeftAs>(JsonNamingPolicy.SnakeCaseLower));
+        options.Converters.Add(new JsonStringEnumConverter<TripPurpose>(JsonNamingPolicy.SnakeCaseLower));
+        return options;
+    }
 }

@@ -13,7 +13,7 @@ internal static class YearListsText
         List(text, "Pieces sold", report.Sales.Select(sale => Invariant(
             $"{sale.Id}, {sale.Type}, {sale.SoldOn:yyyy-MM-dd}: {(sale.SalePrice is { } price ? Money(price) : "price unknown")}, had cost {Money(sale.Cost)}")));
         List(text, "Pieces that left unsold", report.Left.Select(left => Invariant(
-            $"{left.Id}, {left.What}, {left.LeftOn:yyyy-MM-dd}, {left.How?.ToString().ToLowerInvariant() ?? "gone"}: had cost {Money(left.Cost)}")));
+            $"{left.Id}, {left.What}, {left.LeftOn:yyyy-MM-dd}, {(left.How is { } how ? Columns.WordOf(how) : "gone")}: had cost {Money(left.Cost)}")));
         List(text, "Driving", report.Driving.Outings.Select(outing => Invariant(
             $"{outing.Date:yyyy-MM-dd}, {outing.Trip}: {outing.Distance?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? "?"}, {(outing.Driving is { } driving ? Money(driving) : "not reckoned")}{(outing.OtherCost == 0 ? "" : $", and {Money(outing.OtherCost)} of other cost")}; {(outing.IsFruitless ? "brought nothing home" : outing.IsDelivery ? "to a buyer" : TextLines.Counted(outing.Pieces, "piece"))}")));
         List(text, "Tools", report.Tools.Select(tool => Invariant(

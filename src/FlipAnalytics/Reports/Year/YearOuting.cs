@@ -16,6 +16,9 @@ public sealed record YearOuting(
     string Trip, DateOnly? Date, decimal? Distance, decimal? Driving, decimal? Rate, decimal OtherCost, int Pieces, string? Rule,
     string? Notes)
 {
+    /// <summary>What it was for.</summary>
+    public TripPurpose Purpose { get; init; }
+
     /// <summary>Whether it took a piece to its buyer.</summary>
     public bool IsDelivery { get; init; }
 
@@ -54,7 +57,10 @@ public sealed record YearOuting(
             trip.OtherCost ?? 0,
             pieces,
             driving?.Origin.Rule,
-            trip.Notes);
+            trip.Notes)
+        {
+            Purpose = trip.Purpose,
+        };
     }
 }
 

@@ -23,7 +23,7 @@ internal static class YearPrompts
             "IRC 471(c); Treas. Reg. 1.471-1(b)(4)", Secondary),
         new(HasKept, (r, money) => $"You kept pieces that had cost {money(Kept(r))}; this sheet takes them out of purchases and other costs, as line 36 of Schedule C does of purchases.",
             "Schedule C (Form 1040), Part III, line 36", QuarterPrompts.Published),
-        new(HasDriven, (_, _) => "A record of driving needs the date, the distance, the place and the purpose of each outing: see what your trips.csv lacks.",
+        new(HasDriven, (_, _) => "A record of driving needs the date, the distance, the place and the purpose of each outing: see that your trips.csv tells them, the place in its notes.",
             "Treas. Reg. 1.274-5T(b)(6); IRS Publication 463, chapter 5", Secondary),
         new(HasTools, (_, _) => "The wear of tools here is no depreciation for tax: ask about Form 4562.", "IRS Publication 946", FromMemory),
         new(HasSales, (_, _) => "Ask whether your state wants sales tax on used furniture, and who collects it where a marketplace sells for you.",

@@ -97,14 +97,14 @@ public static class YearSentences
         return $"Money: {Money(report, report.Cash.In)} came in, {Money(report, report.Cash.Out)} went out, driving not in it; a sale counts as paid on its day unless its payment is dated.";
     }
 
-    /// <summary>What the files hold that is in no year, for want of a day; null where there is nothing.</summary>
+    /// <summary>What the files hold that is in no year, for want of a day or a sale; null where there is nothing.</summary>
     /// <param name="report">The report.</param>
     public static string? NotCounted(YearReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         YearTally[] undated = [.. report.Tally.Where(row => row.WithoutDay != 0)];
         return undated.Length == 0 ? null
-            : $"Not counted in {report.Period.Name}, for want of a day: {string.Join(", ", undated.Select(row => $"{row.What} {Money(report, row.WithoutDay)}"))}.";
+            : $"Not counted in {report.Period.Name}, for want of a day or a sale: {string.Join(", ", undated.Select(row => $"{row.What} {Money(report, row.WithoutDay)}"))}.";
     }
 
     /// <summary>What this sheet is not.</summary>

@@ -29,7 +29,8 @@ internal static class YearSums
                 ("in the cost of pieces", report.Driving.InPieces), ("on outings that brought nothing home", report.Driving.InOverheads),
                 ("to buyers", report.Driving.InDelivery)),
             Sum("all money in the files", "receipts less all that was spent, of any day", AllMoney(books),
-                [.. report.Tally.Select(row => (row.What, YearTally.IsReceipt(row.Line) ? row.Total : -row.Total))]),
+                [.. report.Tally.Where(row => row.Line.Length > 0)
+                    .Select(row => (row.What, YearTally.IsReceipt(row.Line) ? row.Total : -row.Total))]),
         ];
     }
 

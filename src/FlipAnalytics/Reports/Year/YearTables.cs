@@ -64,7 +64,7 @@ public static class YearTables
         ("id", "id", left => left.Id),
         ("what", "title or type", left => left.What),
         ("left_on", "left on", left => left.LeftOn),
-        ("left_as", "how", left => left.How?.ToString().ToLowerInvariant()),
+        ("left_as", "how", left => left.How is { } how ? Columns.WordOf(how) : null),
         ("cost", "what it had cost", left => left.Cost),
         ("is_written_off", "a loss; one kept is a withdrawal", left => left.IsWrittenOff));
 
@@ -77,6 +77,7 @@ public static class YearTables
             report.Driving.Outings,
             ("date", "day", outing => outing.Date),
             ("trip", "name in trips.csv", outing => outing.Trip),
+            ("purpose", "what it was for", outing => Columns.WordOf(outing.Purpose)),
             ("distance", $"distance in {unit}", outing => outing.Distance),
             ("rate", "driving over distance", outing => outing.Rate),
             ("driving", "driving at the rate", outing => outing.Driving),

@@ -8,7 +8,7 @@ namespace FlipAnalytics;
 /// </summary>
 /// <param name="What">What kind of money, such as sales.</param>
 /// <param name="Column">Where it is written.</param>
-/// <param name="Line">Name of the line of the sheet that holds the part of this year.</param>
+/// <param name="Line">Name of the line of the sheet that holds the part of this year; empty for what is on none.</param>
 /// <param name="InYear">What counts in this year.</param>
 /// <param name="Before">What counts before it.</param>
 /// <param name="After">What counts after it.</param>
@@ -16,6 +16,8 @@ namespace FlipAnalytics;
 public sealed record YearTally(
     string What, string Column, string Line, decimal InYear, decimal Before, decimal After, decimal WithoutDay)
 {
+    internal const string Unsold = "fees, delivery and sales tax of pieces not sold";
+
     /// <summary>All of it.</summary>
     public decimal Total => InYear + Before + After + WithoutDay;
 
@@ -52,6 +54,10 @@ public sealed record YearTally(
                 .. Enum.GetValues<MoneyOf>().Select(of => Dated(
                     YearLine.OutsideProfit(of).What, YearLine.OutsideProfit(of).Column, YearLine.OutsideProfit(of).Name,
                     books.Costs.Held.Where(line => line.Of == of).Select(line => (line.Date, line.Amount)))),
+                // They count once the piece is sold.
+                new(Unsold, "fees, delivery and sales_tax in pieces.csv", "", 0, 0, 0,
+                    books.Log.Pieces.Where(piece => !piece.IsSold)
+                        .Sum(piece => (piece.Fees ?? 0) + (piece.DeliveryCharged ?? 0) + (piece.DeliveryCost ?? 0) + (piece.SalesTax ?? 0))),
             ]).Where(tally => tally is not { InYear: 0, Before: 0, After: 0, WithoutDay: 0 }),
         ];
 

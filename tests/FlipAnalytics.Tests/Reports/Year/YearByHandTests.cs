@@ -105,6 +105,14 @@ public sealed class YearByHandTests
     }
 
     [Fact]
+    public void TheDocumentSaysInWordsHowAPieceLeftAndWhatAnOutingWasFor()
+    {
+        string document = YearJson.Render(Report);
+        Assert.Contains("\"how\": \"kept\"", document, StringComparison.Ordinal);
+        Assert.Contains("\"purpose\": \"sourcing\"", document, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void ToolsAndStockAreListedAsTheyStandOnTheLastDay()
     {
         Assert.Equal(
@@ -121,7 +129,20 @@ public sealed class YearByHandTests
     {
         YearTally sales = Report.Tally.Single(row => row.What == "sales");
         Assert.Equal((370, 0, 200, 33), (sales.InYear, sales.Before, sales.After, sales.WithoutDay));
-        Assert.Equal("Not counted in 2025, for want of a day: sales $33.00.", YearSentences.NotCounted(Report));
+        Assert.Equal("Not counted in 2025, for want of a day or a sale: sales $33.00.", YearSentences.NotCounted(Report));
+    }
+
+    [Fact]
+    public void FeesAndDeliveryOfAPieceThatIsNotSoldAreOnNoLineAndAreSaidToBe()
+    {
+        SalesLog log = Log with { Pieces = [.. Log.Pieces, Piece("G", "desk", new(2025, 11, 1), 30) with { Fees = 5, DeliveryCost = 7 }] };
+        var report = YearReport.Of(log, Report.Period);
+        Assert.Equal((0, 12), (report.Tally[^1].InYear, report.Tally[^1].WithoutDay));
+        Assert.Equal(Report.Profit.Net, report.Profit.Net);
+        Assert.Equal(
+            "Not counted in 2025, for want of a day or a sale: sales $33.00, fees, delivery and sales tax of pieces not sold $12.00.",
+            YearSentences.NotCounted(report));
+        Assert.All(report.Sums, sum => Assert.Equal(0, sum.Difference));
     }
 
     [Fact]
