@@ -90,6 +90,8 @@ internal sealed class QuarterCommand
         string? word = parsed.GetValue(explain);
         if (isTrail && QuarterLine.Refusal(word) is { } unknown)
             throw new CommandProblemException(unknown);
+        if (isTrail && parsed.GetValue(keep))
+            throw new CommandProblemException("--keep keeps the whole quarter: leave out --explain, or leave out --keep.");
         if (isTrail && parsed.GetValue(plot) is not null)
             throw new CommandProblemException("--plot draws the whole quarter: leave out --explain, or leave out --plot.");
         OpenedLog opened = log.Open(parsed);

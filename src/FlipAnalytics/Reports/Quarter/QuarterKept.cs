@@ -16,6 +16,7 @@ namespace FlipAnalytics;
 /// <param name="Currency">ISO 4217 code.</param>
 /// <param name="Settings">Costing method, units, rates and fees.</param>
 /// <param name="Figures">The figures.</param>
+/// <param name="MadeOf">What each line is made of, to read; comparing rests on the facts.</param>
 /// <param name="Facts">The rows of the log behind them.</param>
 /// <param name="Fingerprint">SHA-256 over all of the above but the first line, in lower-case hexadecimal digits.</param>
 public sealed record QuarterKept(
@@ -28,6 +29,7 @@ public sealed record QuarterKept(
     string Currency,
     QuarterKeptSettings Settings,
     ImmutableArray<QuarterKeptFigure> Figures,
+    ImmutableArray<QuarterKeptParts> MadeOf,
     ImmutableArray<QuarterKeptTable> Facts,
     string Fingerprint)
 {
@@ -51,6 +53,7 @@ public sealed record QuarterKept(
             report.Workshop.Currency.Code,
             QuarterKeptSettings.Of(log.Workshop),
             QuarterKeptFigures.Of(report),
+            QuarterKeptParts.Of(report, log),
             QuarterKeptFacts.Write(log),
             "");
         return kept with { Fingerprint = kept.FingerprintOfFacts() };
@@ -74,6 +77,13 @@ public sealed record QuarterKept(
             Add("fee", fee.Channel, fee.Rate, fee.Fixed);
         foreach (QuarterKeptFigure figure in Figures)
             Add("figure", figure.Part, figure.Line, figure.Unit, figure.Amount);
+        foreach (QuarterKeptParts line in MadeOf)
+        {
+            Add("line", line.Line, line.Total);
+            foreach (string part in line.Parts)
+                Add(part);
+        }
+
         foreach (QuarterKeptTable table in Facts)
         {
             Add("table", table.File, table.Columns);

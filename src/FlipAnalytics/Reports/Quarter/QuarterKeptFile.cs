@@ -117,11 +117,13 @@ public static class QuarterKeptFile
 
     private static bool IsLacking(QuarterKept kept) =>
         kept is { Span: null } or { Currency: null } or { Settings: null } or { Fingerprint: null } or { Figures.IsDefault: true } or { Facts.IsDefault: true }
+            or { MadeOf.IsDefault: true }
         || kept.To < kept.From
         || kept.Settings is { Costing: null } or { LengthUnit: null } or { DistanceUnit: null } or { Mileage.IsDefault: true } or { Fees.IsDefault: true }
         || kept.Settings.Fees.Any(fee => fee is not { Channel: not null })
         || kept.Settings.Mileage.Any(rate => rate is null)
         || kept.Figures.Any(figure => figure is not { Part: not null, Line: not null, Unit: not null })
+        || kept.MadeOf.Any(line => line is not { Line: not null, Parts.IsDefault: false } || line.Parts.Any(part => part is null))
         || kept.Facts.Any(table => table is not { File: not null, Columns: not null, Rows.IsDefault: false }
             || table.Rows.Any(row => row is null));
 }

@@ -10,6 +10,7 @@ namespace FlipAnalytics;
 public static class QuarterKeptText
 {
     private const int CausesSaid = 2;
+    private const int MostCausesSaid = 6;
 
     // Sums of other lines: on the page the lines themselves say enough.
     private static readonly string[] Sums = ["cost_of_pieces_sold", "gross_profit", "contribution", "other_costs"];
@@ -37,6 +38,12 @@ public static class QuarterKeptText
         string day = since.AsOf < since.Kept
             ? Invariant($"Kept as of {since.Kept:yyyy-MM-dd}, a later day than this page's: compared by what was known on {since.AsOf:yyyy-MM-dd}.")
             : Invariant($"Kept as of {since.Kept:yyyy-MM-dd}.");
+        if (!since.Holds && since.HoldsAsKnownThen)
+        {
+            return Invariant(
+                $"{day} Nothing of that time has changed; what came later moved {Counted(Shown(since).Count(), "figure")}.");
+        }
+
         if (!since.Holds)
             return Invariant($"{day} It no longer holds: {Counted(Shown(since).Count(), "figure")} changed.");
         string facts = (since.ChangedFacts, since.LaterFacts) switch
@@ -51,7 +58,7 @@ public static class QuarterKeptText
     /// <summary>A line for each figure that differs, with why; sums of others are left out.</summary>
     /// <param name="since">What became of it.</param>
     /// <param name="workshop">The workshop, for its money.</param>
-    /// <param name="all">Whether to tell all causes, not only the largest.</param>
+    /// <param name="all">Whether to tell more causes of a line than the largest two; the JSON has all.</param>
     public static ImmutableArray<string> Lines(QuarterSinceKept since, Workshop workshop, bool all = true)
     {
         ArgumentNullException.ThrowIfNull(since);
@@ -136,7 +143,8 @@ public static class QuarterKeptText
         QuarterKeptCause[] causes = [.. line.Causes.OrderByDescending(cause => decimal.Abs(cause.Amount ?? decimal.MaxValue))];
         if (causes.Length == 0)
             return "no fact explains it";
-        QuarterKeptCause[] told = [.. causes.Take(all || causes.Length == CausesSaid + 1 ? causes.Length : CausesSaid)];
+        int most = all ? MostCausesSaid : CausesSaid;
+        QuarterKeptCause[] told = [.. causes.Take(causes.Length == most + 1 ? causes.Length : most)];
         string text = string.Join("; ", told.Select(cause =>
             $"{(causes.Length > 1 ? Signed(cause.Amount, line.Unit, workshop) + " " : "")}{Told(cause)}"));
         QuarterKeptCause[] rest = [.. causes.Skip(told.Length)];

@@ -55,6 +55,10 @@ public sealed record QuarterSinceKept(
     /// <summary>Whether every figure is what it was; false where nothing could be compared.</summary>
     public bool Holds => Trouble is null && Lines.IsEmpty;
 
+    /// <summary>Whether figures differ only because more is known than then: no fact of that time has changed.</summary>
+    public bool HoldsAsKnownThen => Trouble is null && ChangedFacts == 0
+        && Lines.All(line => line.Causes.All(cause => cause.IsLater || cause.Why == QuarterKeptWords.Sharing.Why));
+
     /// <summary>What is said of a span that has just been kept.</summary>
     /// <param name="kept">What was kept.</param>
     public static QuarterSinceKept JustKept(QuarterKept kept)

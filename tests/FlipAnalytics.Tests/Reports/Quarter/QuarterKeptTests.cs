@@ -151,6 +151,35 @@ public sealed class QuarterKeptTests
         Assert.Equal(10, Assert.Single(Since(folder, new(2026, 2, 20))!.Lines, line => line.Line == "sales").Difference);
     }
 
+    // Sandpaper has no uses, so it is spread over the pieces worked on until it is bought again; P3 was worked on later.
+    [Fact]
+    public void WhatCameLaterAndMovesAFigureIsToldApartFromWhatChanged()
+    {
+        using LogFolder folder = LogInAFolder().With("supplies.csv", Supplies + "sandpaper,2026-01-02,10,sheet,12\n");
+        folder.With("pieces.csv", Pieces.Replace("2026-04-03,,,,,,", "2026-04-03,,,,,6,", StringComparison.Ordinal)
+            .Replace("9,2026-04-02,2026-04-03", "9,2026-04-12,2026-04-13", StringComparison.Ordinal));
+        Keep(folder);
+        QuarterSinceKept since = Since(folder, new(2026, 5, 1))!;
+        Assert.Equal((false, true, 0), (since.Holds, since.HoldsAsKnownThen, since.ChangedFacts));
+        // 12 by hours over P1 and P2 alone, then over P1, P2 and P3: 12 × 12 / 18.
+        QuarterLineSinceKept supplies = Assert.Single(since.Lines, line => line is { Part: "profit", Line: "supplies" });
+        Assert.Equal(-4, supplies.Difference);
+        Assert.StartsWith("later P3 ready on 2026-04-12", Assert.Single(supplies.Causes).Text, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Kept as of 2026-04-05. Nothing of that time has changed; what came later moved", QuarterKeptText.Headline(since), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void TheFileSaysWhatEachLineIsMadeOf()
+    {
+        using LogFolder folder = KeptFolder();
+        QuarterKept kept = QuarterKeptFile.Read(folder.Path, Quarter).Kept!;
+        QuarterKeptParts sales = Assert.Single(kept.MadeOf, line => line.Line == "sales");
+        Assert.Equal(520, sales.Total);
+        Assert.Contains(sales.Parts, part => part.StartsWith("pieces.csv, line 3: ", StringComparison.Ordinal)
+            && part.Contains("P2", StringComparison.Ordinal) && part.EndsWith("2026-03-01, 240", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void FiguresThatTheSameFactsNoLongerGiveAreReckonedOtherwise()
     {
