@@ -42,7 +42,8 @@ public static class QuarterJson
             report.SetAside,
             report.WorthALook,
             report.Chosen,
-            report.StillToArise);
+            report.StillToArise,
+            report.Held);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -77,7 +78,8 @@ internal sealed record QuarterDocument(
     ImmutableArray<RowsSetAside> SetAside,
     string? WorthALook,
     string? Chosen,
-    decimal StillToArise);
+    decimal StillToArise,
+    ImmutableArray<QuarterHeld> Held);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

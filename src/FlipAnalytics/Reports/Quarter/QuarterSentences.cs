@@ -76,6 +76,19 @@ public static class QuarterSentences
             : $"Why {Signed(report, sum.Total)} in hand and not {Signed(report, sum.Terms[0].Amount)} as made: {parts}.";
     }
 
+    /// <summary>What of the money is held for others or owed by buyers on the last evening; null where nothing is.</summary>
+    /// <param name="report">The report.</param>
+    public static string? Held(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        string[] parts =
+        [
+            .. report.Held.Where(held => held.Of != MoneyOf.Owner && held.Closing != 0)
+                .Select(held => $"{MoneyText.Exact(decimal.Abs(held.Closing), report.Workshop)} {held.What}"),
+        ];
+        return parts.Length == 0 ? null : Invariant($"No profit, on {report.Reckoned.To:yyyy-MM-dd}: {string.Join(", ", parts)}.");
+    }
+
     /// <summary>Facts without a day, a sentence each.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<string> Undated(QuarterReport report)

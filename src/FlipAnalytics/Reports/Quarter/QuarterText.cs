@@ -21,15 +21,18 @@ public static class QuarterText
     public static string Render(QuarterReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
-        string text = Written(report, all, StepsShown, ChangesShown);
-        for (int steps = StepsShown - 1; !all && steps >= 0 && LineCount(text) > ScreenLines; steps--)
+        string text = Written(report, all, StepsShown, ChangesShown, withBridge: true);
+        // Why the money is not the profit gives way only to the last thing to do.
+        for (int steps = StepsShown - 1; !all && steps > 0 && LineCount(text) > ScreenLines; steps--)
+            text = Written(report, all, steps, ChangesShown, withBridge: true);
+        for (int steps = StepsShown; !all && steps >= 0 && LineCount(text) > ScreenLines; steps--)
             text = Written(report, all, steps, ChangesShown);
         for (int changes = ChangesShown - 1; !all && changes >= FewestChangesShown && LineCount(text) > ScreenLines; changes--)
             text = Written(report, all, 0, changes);
         return text;
     }
 
-    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown)
+    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown, bool withBridge = false)
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
@@ -45,7 +48,7 @@ public static class QuarterText
         if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)
             AppendProfit(text, report, all);
         WageBridgeText.Append(text, report.Hours.Bridge, report.Period, report.Workshop);
-        AppendCash(text, report, all);
+        AppendCash(text, report, all, withBridge);
         AppendStock(text, report, all);
         if (all)
             AppendChanges(text, report);
@@ -134,7 +137,7 @@ public static class QuarterText
     private static string Head(ReportPeriod period, int place) => period.Name.Length < Column ? period.Name
         : place == 0 ? "this span" : Invariant($"{period.From:yyyy-MM-dd}..");
 
-    private static void AppendCash(StringBuilder text, QuarterReport report, bool all)
+    private static void AppendCash(StringBuilder text, QuarterReport report, bool all, bool withBridge)
     {
         QuarterCash cash = report.Cash;
         if (cash.Lines.IsEmpty && cash.DrivingReckoned == 0)
@@ -142,8 +145,16 @@ public static class QuarterText
         string Line(QuarterCashLine line, decimal amount) => $"{line.What} {MoneyText.Exact(amount, report.Workshop)}";
         text.Append('\n').AppendWrapped("", "  ",
             $"Money: {MoneyText.Exact(cash.In, report.Workshop)} came in, {MoneyText.Exact(cash.Out, report.Workshop)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
+        if (QuarterSentences.Held(report) is { } held)
+            text.AppendWrapped("  ", "  ", held);
+        string? bridge = withBridge ? QuarterSentences.ProfitToCash(report) : null;
         if (!all)
+        {
+            if (bridge is not null)
+                text.AppendWrapped("  ", "  ", bridge);
             return;
+        }
+
         string[] spent = [.. cash.Lines.Where(line => line.Out != 0).Select(line => Line(line, line.Out))];
         if (spent.Length > 0)
             text.AppendWrapped("  ", "  ", $"Out: {string.Join(", ", spent)}.");
@@ -153,8 +164,8 @@ public static class QuarterText
                 $"Driving comes to {MoneyText.Exact(cash.DrivingReckoned, report.Workshop)} at the mileage rate; reckoned, not paid, so it stands apart.");
         }
 
-        if (QuarterSentences.ProfitToCash(report) is { } difference)
-            text.AppendWrapped("  ", "  ", difference);
+        if (bridge is not null)
+            text.AppendWrapped("  ", "  ", bridge);
     }
 
     private static void AppendStock(StringBuilder text, QuarterReport report, bool all)

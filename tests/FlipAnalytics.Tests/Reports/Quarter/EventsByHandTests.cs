@@ -21,6 +21,7 @@ public class EventsByHandTests
         QuarterReport first = Quarter(log, 1);
         Assert.Equal((60, 67), (first.Profit.Net, first.Cash.Change));
         Assert.Equal(7, Term(first, "sales tax taken and not paid over"));
+        Assert.Contains("No profit, on 2026-03-31: 7.00 of sales tax to pay over.", QuarterText.Render(first), StringComparison.Ordinal);
         QuarterReport second = Quarter(log, 2);
         Assert.Equal((0, -7), (second.Profit.Net, second.Cash.Change));
         Assert.Equal(-7, Term(second, "sales tax taken and not paid over"));
