@@ -36,7 +36,7 @@ public sealed class YearCommandTests
     {
         FlipRun run = Flip.Run("year", "--log", Demo, "--force");
         Assert.Equal(2, run.ExitCode);
-        Assert.Equal("--force replaces files, so it needs --out FOLDER.", Assert.Single(run.ErrorLines));
+        Assert.Equal("--force replaces files, so it needs --out FOLDER or --journal FILE.", Assert.Single(run.ErrorLines));
     }
 
     [Theory]
