@@ -35,7 +35,7 @@ internal static class SaleCosts
             sheet.Lines[i].Add(new(CostKind.Delivery, piece.SoldOn, delivery, "delivery", written));
             sheet.Pay(piece.SoldOn, -delivery, $"{piece.Id} delivery", written, CostKind.Delivery, piece.Id);
         }
-        else if (piece.DeliveryCharged > 0)
+        else if (piece.DeliveryCharged > 0 && !sheet.Lines[i].Any(line => line.Kind == CostKind.Delivery))
         {
             sheet.Gaps[i].Add(new(
                 CostKind.Delivery, $"A charge for delivering {piece.Id} is written down, but not what delivery cost."));

@@ -123,10 +123,11 @@ public class EventsByHandTests
     public void A_drive_to_the_buyer_is_a_delivery_cost_of_the_piece()
     {
         SalesLog log = Log(
-            [Sold("P1", 40, 100, new(2026, 3, 31))],
+            [Sold("P1", 40, 100, new(2026, 3, 31)) with { DeliveryCharged = 12 }],
             trips: [new("T1", new(2026, 4, 2), 20, 1.5m, null, null) { Purpose = TripPurpose.Delivery, PieceId = "P1" }]);
         QuarterReport first = Quarter(log, 1);
-        Assert.Equal((10, 50), (first.Profit.Delivery, first.Profit.Net));
+        Assert.Equal((10, 62), (first.Profit.Delivery, first.Profit.Net));
+        Assert.True(CostBook.Of(log)["P1"].IsKnown(CostKind.Delivery));
         Assert.Equal(10, Term(first, "paid on another day than counted"));
         QuarterReport second = Quarter(log, 2);
         Assert.Equal((0, 10), (second.Profit.Net, second.Cash.DrivingReckoned));
