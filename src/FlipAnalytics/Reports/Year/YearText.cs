@@ -102,7 +102,8 @@ public static class YearText
 
     // The cost of goods is built up from its first line; only its sum is taken away.
     private static char Shown(YearLine line, bool isFirst) =>
-        line.Sign is ' ' or '=' ? line.Sign
+        line.Section == YearLine.Outside ? ' '
+        : line.Sign is ' ' or '=' ? line.Sign
         : line.Section != YearLine.CostOfGoods ? isFirst ? ' ' : line.Sign
         : isFirst ? ' ' : line.Sign == '-' ? '+' : '-';
 
