@@ -40,8 +40,9 @@ public static class QuarterKeptText
             : Invariant($"Kept as of {since.Kept:yyyy-MM-dd}.");
         if (!since.Holds && since.HoldsAsKnownThen)
         {
-            return Invariant(
-                $"{day} Nothing of that time has changed; what came later moved {Counted(Shown(since).Count(), "figure")}.");
+            string figures = Counted(Shown(since).Count(), "figure");
+            return since.LaterFacts > 0 ? $"{day} Nothing of that time has changed; what came later moved {figures}."
+                : $"{day} No fact has changed; rows in another order moved {figures}.";
         }
 
         if (!since.Holds)
