@@ -21,7 +21,7 @@ internal static class QuarterKeptFigures
 
     /// <summary>The figures of a report.</summary>
     public static ImmutableArray<QuarterKeptFigure> Of(QuarterReport report) =>
-        Of(report.Profit, report.Hours, report.Cash, report.Opening, report.Closing, report.Workshop.Currency);
+        Of(report.Profit, report.Hours, report.Cash, report.Held, report.Opening, report.Closing, report.Workshop.Currency);
 
     /// <summary>The same figures of a log, without the rest of a report.</summary>
     /// <param name="log">The log, as of its date.</param>
@@ -36,13 +36,15 @@ internal static class QuarterKeptFigures
             profit,
             QuarterHours.Of(books, reckoned, sales, profit),
             QuarterCash.Of(books, reckoned),
+            QuarterHeld.In(books, reckoned),
             QuarterStock.At(books, reckoned.From.AddDays(-1)),
             QuarterStock.At(books, reckoned.To),
             books.Currency);
     }
 
     private static ImmutableArray<QuarterKeptFigure> Of(
-        QuarterProfit profit, QuarterHours hours, QuarterCash cash, QuarterStock opening, QuarterStock closing, Currency currency)
+        QuarterProfit profit, QuarterHours hours, QuarterCash cash, ImmutableArray<QuarterHeld> held, QuarterStock opening,
+        QuarterStock closing, Currency currency)
     {
         // Every line of profit and loss is kept under the name it has in the JSON, so a new one is kept without more ado.
         IEnumerable<QuarterKeptFigure> profitLines = JsonSerializer
@@ -61,6 +63,7 @@ internal static class QuarterKeptFigures
             .. cash.Lines.Where(line => line.Out != 0).Select(line => new QuarterKeptFigure("money", $"out: {line.What}", Money, line.Out)),
             new("money", "in hand", Money, cash.Change),
             new("money", "driving, reckoned", Money, cash.DrivingReckoned),
+            .. held.Select(other => new QuarterKeptFigure("money", NameOf(other.Of), Money, other.Closing)),
             .. new[] { ("start", opening), ("end", closing) }.SelectMany(stock => new QuarterKeptFigure[]
             {
                 new("stock", $"pieces at the {stock.Item1}", Money, stock.Item2.Cost),
@@ -69,4 +72,12 @@ internal static class QuarterKeptFigures
             }),
         ];
     }
+
+    private static string NameOf(MoneyOf whose) => whose switch
+    {
+        MoneyOf.TaxOffice => "held: sales tax to pay over",
+        MoneyOf.Buyers => "held: paid by buyers before the sale",
+        MoneyOf.OwnersOfPieces => "held: owed to owners of pieces sold for them",
+        _ => "held: put in by you, less what you took out",
+    };
 }
