@@ -1,26 +1,12 @@
 using System.Text.Json;
 
+using static FlipAnalytics.Tests.KeptQuarter;
+
 namespace FlipAnalytics.Tests;
 
-/// <summary>A quarter kept as it was, in a folder with a small log, and what is said of it once the log has changed.</summary>
+/// <summary>What is said of a kept quarter once the log has changed.</summary>
 public sealed class QuarterKeptTests
 {
-    private const string Pieces = """
-        id,type,bought_on,bought_price,ready_on,listed_on,sold_on,sold_price,channel,fees,hours,notes
-        P1,dresser,2026-01-05,40,2026-01-20,2026-01-22,2026-02-10,280,online,,8,first one
-        P2,nightstand,2026-01-06,20,2026-02-01,2026-02-02,2026-03-01,240,online,,4,
-        P3,chair,2026-03-10,9,2026-04-02,2026-04-03,,,,,,
-
-        """;
-
-    private const string Supplies = "item,bought_on,quantity,unit,price\npaint,2026-01-02,4,quart,80\n";
-    private const string Uses = "id,date,item,quantity,unit\nP1,2026-01-15,paint,1,quart\nP2,2026-01-28,paint,0.5,quart\n";
-    private const string Overheads = "month,item,amount\n2026-01,rent,30\n2026-02,rent,30\n2026-03,rent,30\n";
-    private const string Settings = "currency = \"USD\"\nsymbol = \"$\"\ntarget_wage = 15\n[costing]\nmethod = \"fifo\"\n[fees.online]\nrate = 0.1\nfixed = 0\n";
-
-    private static readonly ReportPeriod Quarter = ReportPeriod.Parse("2026-Q1")!;
-    private static readonly DateOnly Kept = new(2026, 4, 5);
-
     [Fact]
     public void NothingChangedNothingIsReported()
     {
@@ -170,17 +156,6 @@ public sealed class QuarterKeptTests
     }
 
     [Fact]
-    public void TheFileSaysWhatEachLineIsMadeOf()
-    {
-        using LogFolder folder = KeptFolder();
-        QuarterKept kept = QuarterKeptFile.Read(folder.Path, Quarter).Kept!;
-        QuarterKeptParts sales = Assert.Single(kept.MadeOf, line => line.Line == "sales");
-        Assert.Equal(520, sales.Total);
-        Assert.Contains(sales.Parts, part => part.StartsWith("pieces.csv, line 3: ", StringComparison.Ordinal)
-            && part.Contains("P2", StringComparison.Ordinal) && part.EndsWith("2026-03-01, 240", StringComparison.Ordinal));
-    }
-
-    [Fact]
     public void FiguresThatTheSameFactsNoLongerGiveAreReckonedOtherwise()
     {
         using LogFolder folder = LogInAFolder();
@@ -191,94 +166,6 @@ public sealed class QuarterKeptTests
         QuarterLineSinceKept line = Assert.Single(Since(folder)!.Lines);
         Assert.Equal(("overheads", 5m), (line.Line, line.Difference!.Value));
         Assert.Equal("the way it is reckoned changed", Assert.Single(line.Causes).Text);
-    }
-
-    [Theory]
-    [InlineData("\"amount\": 520", "\"amount\": 525", "its fingerprint does not fit the facts in it")]
-    [InlineData("P2,nightstand,2026-01-06,20", "P2,nightstand,2026-01-06,21", "its fingerprint does not fit the facts in it")]
-    [InlineData("\"fingerprint\"", "\"fingerprint", "was edited or damaged since it was kept: line")]
-    [InlineData("\"facts\"", "\"fakt\"", "a part of it is missing")]
-    [InlineData("\"to\": \"2026-03-31\"", "\"to\": \"2025-03-31\"", "a part of it is missing")]
-    [InlineData("\"format\": 1", "\"format\": 2", "use the newer program that wrote it")]
-    public void AnEditedOrNewerFileIsSaidAndThePageGoesOn(string was, string becomes, string said)
-    {
-        using LogFolder folder = KeptFolder();
-        string path = Path.Combine(folder.Path, "kept", "2026-Q1.json");
-        string text = File.ReadAllText(path);
-        Assert.Contains(was, text, StringComparison.Ordinal);
-        File.WriteAllText(path, text.Replace(was, becomes, StringComparison.Ordinal));
-        QuarterSinceKept since = Since(folder)!;
-        Assert.False(since.Holds);
-        Assert.Contains(said, since.Trouble, StringComparison.Ordinal);
-        SalesLog log = Read(folder, Kept);
-        string page = QuarterText.Render(QuarterReport.Of(log, Quarter) with { SinceKept = since });
-        Assert.Contains("Kept, but: kept/2026-Q1.json", page, StringComparison.Ordinal);
-        Assert.Contains("= what you made (net profit)", page, StringComparison.Ordinal);
-    }
-
-    [Theory]
-    [InlineData("")]
-    [InlineData("[]")]
-    [InlineData("null")]
-    [InlineData("{}")]
-    [InlineData("{\"format\": 1, \"facts\": [null], \"figures\": [null]}")]
-    [InlineData("{\"format\": 1e99}")]
-    public void WhateverTheFileHoldsEndsInASentence(string text)
-    {
-        using LogFolder folder = KeptFolder();
-        File.WriteAllText(Path.Combine(folder.Path, "kept", "2026-Q1.json"), text);
-        Assert.Contains("keep the quarter anew with --keep --force", Since(folder)!.Trouble, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void TheFileMayBeLaidOutOtherwise()
-    {
-        using LogFolder folder = KeptFolder();
-        string path = Path.Combine(folder.Path, "kept", "2026-Q1.json");
-        using JsonDocument document = JsonDocument.Parse(File.ReadAllText(path));
-        File.WriteAllText(path, JsonSerializer.Serialize(document.RootElement).Replace("520.00", "520", StringComparison.Ordinal));
-        Assert.True(Since(folder)!.Holds);
-    }
-
-    [Fact]
-    public void AnotherCurrencyIsSaid()
-    {
-        using LogFolder folder = KeptFolder().With("workshop.toml", Settings.Replace("USD", "EUR", StringComparison.Ordinal));
-        Assert.Equal(
-            "kept/2026-Q1.json was kept in USD, and the log is in EUR now: amounts of two currencies are not compared.", Since(folder)!.Trouble);
-    }
-
-    [Fact]
-    public void AKeptQuarterIsReplacedOnlyWhenToldSo()
-    {
-        using LogFolder folder = KeptFolder();
-        QuarterReport report = QuarterReport.Of(Read(folder, Kept), Quarter);
-        Assert.Equal(
-            "2026-Q1 is kept already, as of 2026-04-05 (kept/2026-Q1.json), and a kept quarter stays as it was; to replace it for good, add --force. Without --keep, flip quarter 2026-Q1 says what has changed since.",
-            QuarterKeptFile.Refusal(report, folder.Path, replaces: false));
-        Assert.Null(QuarterKeptFile.Refusal(report, folder.Path, replaces: true));
-    }
-
-    [Fact]
-    public void AQuarterThatIsNotOverIsNotKept()
-    {
-        using LogFolder folder = LogInAFolder();
-        QuarterReport report = QuarterReport.Of(Read(folder, new(2026, 3, 20)), Quarter);
-        Assert.StartsWith(
-            "2026-Q1 is not kept: it ends on 2026-03-31, and facts are known up to 2026-03-20 only.",
-            QuarterKeptFile.Refusal(report, folder.Path, replaces: true), StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void KeepingTouchesNoFileOfTheLogAndTheCheckStaysSilentOnIt()
-    {
-        using LogFolder folder = LogInAFolder();
-        string[] before = [.. Directory.GetFiles(folder.Path).Order().Select(File.ReadAllText)];
-        int problems = folder.Read().Problems.Length;
-        Keep(folder);
-        Assert.Equal(before, Directory.GetFiles(folder.Path).Order().Select(File.ReadAllText));
-        Assert.Equal(problems, folder.Read().Problems.Length);
-        Assert.Equal(["2026-Q1.json"], Directory.GetFiles(Path.Combine(folder.Path, "kept")).Select(Path.GetFileName));
     }
 
     [Fact]
@@ -299,30 +186,5 @@ public sealed class QuarterKeptTests
         Assert.StartsWith("    net profit: ", page[at + 1], StringComparison.Ordinal);
         using JsonDocument json = JsonDocument.Parse(QuarterJson.Render(report));
         Assert.Equal(report.SinceKept!.Lines.Length, json.RootElement.GetProperty("since_kept").GetProperty("lines").GetArrayLength());
-    }
-
-    private static LogFolder LogInAFolder() => new LogFolder()
-        .With("pieces.csv", Pieces).With("supplies.csv", Supplies).With("uses.csv", Uses).With("overheads.csv", Overheads)
-        .With("workshop.toml", Settings);
-
-    private static LogFolder KeptFolder()
-    {
-        LogFolder folder = LogInAFolder();
-        Keep(folder);
-        return folder;
-    }
-
-    private static void Keep(LogFolder folder)
-    {
-        SalesLog log = Read(folder, Kept);
-        QuarterKeptFile.Write(QuarterKept.Of(QuarterReport.Of(log, Quarter), log), folder.Path);
-    }
-
-    private static SalesLog Read(LogFolder folder, DateOnly asOf) => folder.Read().Log!.AsOf(asOf);
-
-    private static QuarterSinceKept? Since(LogFolder folder, DateOnly? asOf = null)
-    {
-        SalesLog log = Read(folder, asOf ?? Kept);
-        return QuarterSinceKept.Of(QuarterKeptFile.Read(folder.Path, Quarter), QuarterReport.Of(log, Quarter), log);
     }
 }
