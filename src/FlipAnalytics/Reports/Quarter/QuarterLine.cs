@@ -21,6 +21,7 @@ public sealed record QuarterLine(string Word, string Meaning)
     internal const string Overhead = "overhead";
     internal const string Profit = "profit";
     internal const string Cash = "cash";
+    internal const string Held = "held";
     internal const string Driving = "driving";
     internal const string Stock = "stock";
     internal const string Cans = "cans";
@@ -42,6 +43,7 @@ public sealed record QuarterLine(string Word, string Meaning)
         (Overhead, ["rent", "insurance", "fruitless"]),
         (Profit, ["net", "net profit", "result", "made", "loss"]),
         (Cash, ["money", "payments", "spent", "paid"]),
+        (Held, ["sales tax", "deposits", "tax", "owed"]),
         (Driving, ["mileage", "miles", "car"]),
         (Stock, ["inventory", "pieces", "tied up"]),
         (Cans, ["in cans", "supplies left"]),
@@ -69,11 +71,12 @@ public sealed record QuarterLine(string Word, string Meaning)
             new(Overhead, "rent and the like, and fruitless outings"),
             new(Profit, "what you made"),
             new(Cash, "money that came in less money that went out"),
+            new(Held, "money you hold for others, such as sales tax and deposits, and your own put in less taken out"),
             new(Driving, "driving at the mileage rate: reckoned, not paid"),
             new(Stock, "cost so far of the pieces that are not sold yet"),
             new(Cans, "supplies left"),
             new(BookValue, "tools at what is left of them"),
-            new(Hours, "hours of the pieces sold and written off, general hours and fruitless outings"),
+            new(Hours, "hours of the pieces sold and written off, general hours and drives for no single piece"),
         ];
         Known = new(All.Select(line => line.Word));
     }
@@ -85,7 +88,7 @@ public sealed record QuarterLine(string Word, string Meaning)
     public bool IsHours => Word == Hours;
 
     /// <summary>Whether it is what is there on the last evening, not what moved in the span.</summary>
-    public bool IsOnAnEvening => Word is Stock or Cans or BookValue;
+    public bool IsOnAnEvening => Word is Stock or Cans or BookValue or Held;
 
     /// <summary>The line that a word opens; case, number, spaces and hyphens do not matter. Null for no line.</summary>
     /// <param name="word">The word.</param>

@@ -100,6 +100,7 @@ public sealed record QuarterTrail
         QuarterLine.Overhead => QuarterTrailUpkeep.Overhead(books, report),
         QuarterLine.BookValue => QuarterTrailUpkeep.BookValue(books, report),
         QuarterLine.Cash => QuarterTrailCash.Cash(books, report),
+        QuarterLine.Held => QuarterTrailCash.Held(books, report),
         QuarterLine.Driving => QuarterTrailCash.Driving(books, report),
         QuarterLine.Stock => QuarterTrailStock.Pieces(books, report),
         QuarterLine.Cans => QuarterTrailStock.Cans(books, report),

@@ -1,6 +1,6 @@
 namespace FlipAnalytics;
 
-/// <summary>Money in and out, movement by movement, and driving, which is reckoned and not paid.</summary>
+/// <summary>Money in and out, movement by movement, money of others, and driving, which is reckoned and not paid.</summary>
 internal static class QuarterTrailCash
 {
     public static QuarterTrail Cash(QuarterBooks books, QuarterReport report)
@@ -20,6 +20,22 @@ internal static class QuarterTrailCash
                 .. report.Cash.DrivingReckoned == 0 ? Array.Empty<string>() : [driving],
                 .. QuarterTrail.Undated(report, [QuarterUndated.Sold, .. QuarterUndated.Payments]),
             ]);
+    }
+
+    /// <summary>Money held for others, and the owner's own: every change of it up to the last evening.</summary>
+    public static QuarterTrail Held(QuarterBooks books, QuarterReport report)
+    {
+        MoneyOfOthers[] changes = [.. books.Costs.Held.Where(line => line.Date <= report.Reckoned.To)];
+        var parts = changes.GroupBy(line => line.Of).Where(of => of.Sum(line => line.Amount) != 0).OrderBy(of => of.Key)
+            .SelectMany(of => of.OrderBy(line => line.Date).Select(line => QuarterTrailPart.Of(
+                line.Origin, line.PieceId is { } id ? $"{id}, {line.What}" : line.What, line.Date, line.Amount) with
+            {
+                Group = report.Held.First(held => held.Of == of.Key).What,
+                Id = line.PieceId,
+            }))
+            .ToArray();
+        return QuarterTrail.Of(
+            report, QuarterLine.Held, report.Held.Sum(held => held.Closing), parts.Length, "change", parts);
     }
 
     public static QuarterTrail Driving(QuarterBooks books, QuarterReport report)

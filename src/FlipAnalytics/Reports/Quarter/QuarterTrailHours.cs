@@ -7,6 +7,7 @@ internal static class QuarterTrailHours
 {
     private const string General = "on no single piece";
     private const string Fruitless = "outings that brought nothing home";
+    private const string Drives = "other drives";
 
     public static QuarterTrail Of(QuarterBooks books, QuarterReport report)
     {
@@ -27,11 +28,12 @@ internal static class QuarterTrailHours
             .. ofSold.SelectMany(i => OfPiece(books, i, QuarterTrailPieces.Sold(books.Log.Pieces[i]))),
             .. ofGone.SelectMany(i => OfPiece(books, i, QuarterTrailPieces.Gone(books.Log.Pieces[i]))),
             .. books.Hours.General.Where(entry => report.Reckoned.Contains(entry.Date))
-                .OrderBy(entry => entry.Origin.File == Columns.Trips.File).ThenBy(entry => entry.Date)
+                .OrderBy(entry => entry.Origin.File == Columns.Trips.File).ThenBy(entry => entry.Task is not WorkTask.Sourcing)
+                .ThenBy(entry => entry.Date)
                 .Select(entry => QuarterTrailPart.Of(
                     entry.Origin, entry.Task?.ToString().ToLowerInvariant() ?? "work for all pieces", entry.Date, entry.Hours) with
                 {
-                    Group = entry.Origin.File == Columns.Trips.File ? Fruitless : General,
+                    Group = entry.Origin.File != Columns.Trips.File ? General : entry.Task is WorkTask.Sourcing ? Fruitless : Drives,
                 }),
         ];
         return QuarterTrail.Of(

@@ -15,14 +15,12 @@ internal static class QuarterTrailPieces
                 sold.Where(cost => cost.Piece.SoldPrice is null).Select(cost => $"The sale price of {cost.Piece.Id} is not written down.")),
             QuarterLine.DeliveryCharged => Taken(
                 report, word, profit.DeliveryCharged, sold, "As written down.", cost => cost.Piece.DeliveryCharged, []),
-            QuarterLine.Purchases => OneKind(report, word, profit.Purchases, sold, CostKind.Purchase, Name),
+            QuarterLine.Purchases => OneKind(report, word, profit.Purchases, sold, CostKind.Purchase, "bought"),
             QuarterLine.Supplies => Costs(report, word, profit.Supplies, sold, [CostKind.Supplies], Sold),
-            QuarterLine.Outings => OneKind(report, word, profit.Outings, sold, CostKind.Trip,
-                piece => piece.Trip is { } trip ? $"{Name(piece)}, trip {trip}" : Name(piece)),
+            QuarterLine.Outings => OneKind(report, word, profit.Outings, sold, CostKind.Trip, ""),
             QuarterLine.CostOfSold => Costs(report, word, profit.CostOfPiecesSold, sold, [.. StockMovement.UsualKinds], Sold),
-            QuarterLine.Fees => OneKind(report, word, profit.Fees, sold, CostKind.Fees,
-                piece => piece.Channel is { } channel ? $"{Name(piece)}, {channel}" : Name(piece)),
-            QuarterLine.Delivery => OneKind(report, word, profit.Delivery, sold, CostKind.Delivery, Name),
+            QuarterLine.Fees => OneKind(report, word, profit.Fees, sold, CostKind.Fees, "selling fees"),
+            QuarterLine.Delivery => OneKind(report, word, profit.Delivery, sold, CostKind.Delivery, "delivery"),
             QuarterLine.WrittenOff => Costs(report, word, profit.WrittenOff,
                 [.. books.Costs.Pieces.Where(cost => cost.Piece.IsWrittenOff && report.Reckoned.Contains(cost.Piece.LeftOn))
                     .OrderBy(cost => cost.Piece.LeftOn)],
@@ -91,16 +89,21 @@ internal static class QuarterTrailPieces
             unknown.Concat(QuarterTrail.Undated(report, QuarterUndated.Sold)));
     }
 
-    // One line a piece, so no groups.
+    // Mostly one line a piece, so no groups; what the line is named as usual goes without saying.
     private static QuarterTrail OneKind(
-        QuarterReport report, string word, decimal total, PieceCost[] sold, CostKind kind, Func<Piece, string> name)
+        QuarterReport report, string word, decimal total, PieceCost[] sold, CostKind kind, string usual)
     {
         QuarterTrailPart[] parts =
         [
             .. from cost in sold
                from line in cost.Lines
                where line.Kind == kind && line.Amount != 0
-               select QuarterTrailPart.Of(line.Origin, name(cost.Piece), line.Date, line.Amount) with { Id = cost.Piece.Id },
+               let what = line.What != usual ? line.What : kind == CostKind.Fees ? cost.Piece.Channel : null
+               select QuarterTrailPart.Of(
+                   line.Origin, what is null ? Name(cost.Piece) : $"{Name(cost.Piece)}, {what}", line.Date, line.Amount) with
+               {
+                   Id = cost.Piece.Id,
+               },
         ];
         return QuarterTrail.Of(report, word, total, parts.Select(part => part.Id).Distinct().Count(), "piece", parts,
             Gaps(sold, kind).Concat(QuarterTrail.Undated(report, QuarterUndated.Sold)));

@@ -10,8 +10,6 @@ namespace FlipAnalytics;
 /// </summary>
 internal static class QuarterTrailUpkeep
 {
-    private const string Fruitless = "outings that brought nothing home";
-
     public static QuarterTrail Tools(QuarterBooks books, QuarterReport report)
     {
         // What pieces carry and what idle months do not: a tool's wear is one part.
@@ -34,18 +32,22 @@ internal static class QuarterTrailUpkeep
     public static QuarterTrail Overhead(QuarterBooks books, QuarterReport report)
     {
         (CostLine Line, decimal Amount)[] lines = [.. Within(books, report, books.Costs.Overheads)];
+        var outings = books.Costs.Cash.Where(movement => movement.Outing is not null)
+            .ToLookup(movement => movement.Origin, movement => movement.Outing!.Purpose);
         QuarterTrailPart[] parts =
         [
-            .. lines.Where(line => !IsFruitless(line.Line)).GroupBy(line => line.Line.What, StringComparer.OrdinalIgnoreCase)
+            .. lines.Where(line => !IsOuting(line.Line)).GroupBy(line => line.Line.What, StringComparer.OrdinalIgnoreCase)
                 .SelectMany(item => item.OrderBy(line => line.Line.Date).Select(line => Part(line.Line, line.Amount, item.Key))),
-            .. lines.Where(line => IsFruitless(line.Line)).OrderBy(line => line.Line.Date)
-                .Select(line => Part(line.Line, line.Amount, Fruitless)),
+            .. lines.Where(line => IsOuting(line.Line)).GroupBy(line => outings[line.Line.Origin].FirstOrDefault())
+                .OrderBy(purpose => purpose.Key)
+                .SelectMany(purpose => purpose.OrderBy(line => line.Line.Date)
+                    .Select(line => Part(line.Line, line.Amount, Heading(purpose.Key)))),
         ];
         return QuarterTrail.Of(
             report, QuarterLine.Overhead, report.Profit.Overheads, parts.Select(part => part.Group).Distinct().Count(), "item", parts,
             StillToArise(report));
 
-        static bool IsFruitless(CostLine line) => line.Origin.File == Columns.Trips.File;
+        static bool IsOuting(CostLine line) => line.Origin.File == Columns.Trips.File;
 
         QuarterTrailPart Part(CostLine line, decimal amount, string item) =>
             QuarterTrailPart.Of(line.Origin, line.What, line.Date, amount) with
@@ -67,6 +69,14 @@ internal static class QuarterTrailUpkeep
         QuarterTrailPart[] parts = [.. tools.Where(part => part.Amount != 0)];
         return QuarterTrail.Of(report, QuarterLine.BookValue, report.Closing.Tools, parts.Length, "tool", parts);
     }
+
+    private static string Heading(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Delivery => "drives to deliver",
+        TripPurpose.Supplies => "supply runs",
+        TripPurpose.Other => "other drives",
+        _ => "outings that brought nothing home",
+    };
 
     private static IEnumerable<(CostLine Line, decimal Amount)> Within(
         QuarterBooks books, QuarterReport report, ImmutableArray<CostLine> lines) => lines
