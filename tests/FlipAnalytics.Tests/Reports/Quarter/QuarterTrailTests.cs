@@ -210,8 +210,13 @@ public sealed partial class QuarterTrailTests
     [Fact]
     public void DrivesForOtherPurposesStandApartFromFruitlessOutings()
     {
-        SalesLog log = Log(Trips.Replace("other_cost", "other_cost,purpose,id", StringComparison.Ordinal)
-            + "\nT3,2026-02-10,20,0.5,,delivery,D1\nT4,2026-03-02,10,0.5,,supplies,");
+        SalesLog log = Log("""
+            trip,date,distance,hours,other_cost,purpose,id
+            T1,2026-01-03,30,1.5,6,,
+            T2,2026-02-20,10,1,,,
+            T3,2026-02-10,20,0.5,,delivery,D1
+            T4,2026-03-02,10,0.5,,supplies,
+            """);
         ReportPeriod quarter = ReportPeriod.Parse("2026-Q1")!;
         Assert.Equal(
             [("outings that brought nothing home", 7m), ("supply runs", 7m)],
