@@ -13,38 +13,6 @@ public sealed partial class QuarterTrailTests
     private static readonly SalesLog Demo =
         SalesLogReader.Read(House.Repository.PathOf("data-demo")).Log!.AsOf(new(2026, 3, 31));
 
-    // A dresser sold through a channel with a rule, a chair sold for cash, a desk thrown away, rent, a fruitless outing.
-    private const string Pieces = """
-        id,type,trip,bought_on,bought_price,ready_on,sold_on,sold_price,channel,fees,delivery_charged,delivery_cost,hours,supplies_cost,left_on,left_as
-        D1,dresser,T1,2026-01-03,40,2026-01-20,2026-02-10,210,online,,25,18,6,22.50,,
-        C1,chair,T1,2026-01-03,10,2026-01-25,2026-02-12,60,stall,5,,,2,,,
-        K1,desk,,2025-12-01,15,,,,,,,,1,,2026-03-01,scrapped
-        B1,bench,T1,2026-01-03,30,,,,,,,,,,,
-        """;
-
-    private const string Trips = """
-        trip,date,distance,hours,other_cost
-        T1,2026-01-03,30,1.5,6
-        T2,2026-02-20,10,1,
-        """;
-
-    private const string Overheads = """
-        month,item,amount
-        2026-01,rent,50
-        2026-02,rent,50
-        2026-02,insurance,12.30
-        2026-04,rent,50
-        """;
-
-    private const string Settings = """
-        symbol = "$"
-        [fees.online]
-        rate = 0.10
-        fixed = 0.30
-        [mileage]
-        "2025-01-01" = 0.70
-        """;
-
     public static TheoryData<string> Words => [.. QuarterLine.All.Select(line => line.Word)];
 
     [Fact]
@@ -147,7 +115,7 @@ public sealed partial class QuarterTrailTests
     public void OverheadOpensItemByItemWithFruitlessOutingsApart()
     {
         QuarterTrail trail = Opened("overhead");
-        Assert.Equal("overhead: $119.30 in 2026-Q1, from 3 items.", QuarterTrailText.Answer(trail, Log().Workshop));
+        Assert.Equal("overhead: $119.30 in 2026-Q1, from 3 items.", QuarterTrailText.Answer(trail, QuarterTrailLog.Of().Workshop));
         Assert.Equal(
             [("rent", 2, 50m), ("rent", 3, 50m), ("insurance", 4, 12.30m), ("outings that brought nothing home", 3, 7m)],
             trail.Parts.Select(part => (part.Group!, part.Row!.Value, part.Amount)));
@@ -157,7 +125,7 @@ public sealed partial class QuarterTrailTests
     [Fact]
     public void InASpanThatCutsAMonthOverheadSaysHowManyDaysCount()
     {
-        QuarterTrail trail = QuarterTrail.Of(Log(), ReportPeriod.Parse("2026-02-15..2026-02-28")!, "overhead");
+        QuarterTrail trail = QuarterTrail.Of(QuarterTrailLog.Of(), ReportPeriod.Parse("2026-02-15..2026-02-28")!, "overhead");
         Assert.Equal(
             [
                 ("rent", 25m, "50 for 2026-02. 14 of its 28 days count here."),
@@ -178,7 +146,7 @@ public sealed partial class QuarterTrailTests
             ],
             trail.Parts.Select(part => (part.Sort!, part.Amount)));
         Assert.All(trail.Parts, part => Assert.Equal(decimal.Abs(part.Amount), Opened(part.Sort!).Total));
-        Assert.Contains("[--explain cost-of-sold]", QuarterTrailText.Render(trail, Log().Workshop), StringComparison.Ordinal);
+        Assert.Contains("[--explain cost-of-sold]", QuarterTrailText.Render(trail, QuarterTrailLog.Of().Workshop), StringComparison.Ordinal);
     }
 
     // Half an hour of the outing went to each piece; the second outing brought nothing home.
@@ -204,44 +172,6 @@ public sealed partial class QuarterTrailTests
         Assert.Contains(cash.Notes, note => note.StartsWith("Driving of $28.00 is reckoned, not paid", StringComparison.Ordinal));
         Assert.Equal([("driving, T1", 2, 21m), ("driving, T2", 3, 7m)],
             Opened("driving").Parts.Select(part => (part.What, part.Row!.Value, part.Amount)));
-    }
-
-    // A drive to the dresser's buyer is its delivery; a run for paint is overhead, but no fruitless outing.
-    [Fact]
-    public void DrivesForOtherPurposesStandApartFromFruitlessOutings()
-    {
-        SalesLog log = Log("""
-            trip,date,distance,hours,other_cost,purpose,id
-            T1,2026-01-03,30,1.5,6,,
-            T2,2026-02-20,10,1,,,
-            T3,2026-02-10,20,0.5,,delivery,D1
-            T4,2026-03-02,10,0.5,,supplies,
-            """);
-        ReportPeriod quarter = ReportPeriod.Parse("2026-Q1")!;
-        Assert.Equal(
-            [("outings that brought nothing home", 7m), ("supply runs", 7m)],
-            QuarterTrail.Of(log, quarter, "overhead").Parts.Where(part => part.File == "trips.csv").Select(part => (part.Group!, part.Amount)));
-        Assert.Equal(
-            [("D1 dresser", 18m), ("D1 dresser, drive T3", 14m)],
-            QuarterTrail.Of(log, quarter, "delivery").Parts.Select(part => (part.What, part.Amount)).OrderByDescending(part => part.Item2));
-        Assert.Equal(
-            [("outings that brought nothing home", 1m), ("other drives", 0.5m)],
-            QuarterTrail.Of(log, quarter, "hours").Parts.Where(part => part.Id is null).Select(part => (part.Group!, part.Amount)));
-    }
-
-    // The bench's buyer has paid 20 before a sale; 30 was taken out by the owner.
-    [Fact]
-    public void HeldOpensIntoWhatIsOfOthersAndTheOwnersOwn()
-    {
-        SalesLog log = Log(Trips, "date,kind,id,amount\n2026-03-20,payment,B1,20\n2026-03-25,taken,,30");
-        QuarterTrail trail = QuarterTrail.Of(log, ReportPeriod.Parse("2026-Q1")!, "held");
-        Assert.Equal(-10m, trail.Total);
-        Assert.Equal(
-            [
-                ("paid by buyers before the sale", "B1, paid by the buyer", "money.csv", 2, 20m),
-                ("put in by you, less what you took out", "taken out by you", "money.csv", 3, -30m),
-            ],
-            trail.Parts.Select(part => (part.Group!, part.What, part.File!, part.Row!.Value, part.Amount)));
     }
 
     [Fact]
@@ -296,15 +226,7 @@ public sealed partial class QuarterTrailTests
         }
     }
 
-    private static QuarterTrail Opened(string word) => QuarterTrail.Of(Log(), ReportPeriod.Parse("2026-Q1")!, word);
-
-    private static SalesLog Log(string trips = Trips, string money = "date,kind,id,amount")
-    {
-        using LogFolder folder = new();
-        LogReading read = folder.With("pieces.csv", Pieces).With("trips.csv", trips).With("money.csv", money).With("overheads.csv", Overheads)
-            .With("workshop.toml", Settings).Read();
-        return read.Log!.AsOf(new(2026, 3, 31));
-    }
+    private static QuarterTrail Opened(string word) => QuarterTrail.Of(QuarterTrailLog.Of(), ReportPeriod.Parse("2026-Q1")!, word);
 
     // The report's figures, looked up here again.
     private static decimal FigureOf(QuarterReport report, string word) => word switch
