@@ -54,7 +54,10 @@ public sealed record CostBook
     /// </summary>
     public required ImmutableArray<CostLine> ToolWear { get; init; }
 
-    /// <summary>Overheads of months in which no piece was worked on: no piece carries them.</summary>
+    /// <summary>
+    /// Overheads of months in which no piece was worked on, and those of a channel of months in which none was for sale there:
+    /// no piece carries them.
+    /// </summary>
     public required ImmutableArray<CostLine> OverheadsUnshared { get; init; }
 
     /// <summary>Wear of tools in months in which no piece was worked on: no piece carries it.</summary>

@@ -63,9 +63,9 @@ internal sealed record ToolWear(
     private static string Rule(Tool tool, decimal price) => tool switch
     {
         { LifePieces: > 0 and { } pieces } =>
-            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {pieces:0.##} pieces worked on."),
+            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {pieces:0.##} pieces worked on, in the order of their work."),
         { LifeMonths: > 0 and { } months } =>
-            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {months:0.##} months, by hours within a month."),
+            Invariant($"{price} less {tool.Salvage ?? 0} at the end, over {months:0.##} months, the first in full, by hours within a month."),
         _ => "No life is written down.",
     };
 

@@ -28,8 +28,9 @@ internal static class TripCosts
         {
             int[] pieces = [.. broughtHome[trip.Name]];
             (decimal? driving, string rule) = Driving(sheet, trip, day, driven);
+            string onDay = trip.Date is null && day is not null ? " Its day is that of the last purchase it brought home." : "";
             CostOrigin origin = new(Columns.Trips.File, trip.Row, Invariant(
-                $"{rule}{(trip.OtherCost is { } other ? Invariant($", and {other} of other cost") : "")}."));
+                $"{rule}{(trip.OtherCost is { } other ? Invariant($", and {other} of other cost") : "")}.{onDay}"));
             if (driving is > 0)
             {
                 sheet.Cash.Add(new(day, -driving.Value, $"driving, {trip.Name}", origin)
@@ -66,7 +67,10 @@ internal static class TripCosts
                 if (DeliveredBy(sheet.Log, trip, sheet.PlaceOf) is { } place)
                 {
                     delivered += cost;
-                    sheet.Lines[place].Add(new(CostKind.Delivery, day, cost, $"drive {trip.Name}", origin));
+                    sheet.Lines[place].Add(new(CostKind.Delivery, day, cost, $"drive {trip.Name}", origin with
+                    {
+                        Rule = $"{origin.Rule} It took the piece to its buyer, so it is a cost of the sale.",
+                    }));
                 }
                 else
                 {
@@ -142,7 +146,11 @@ internal static class TripCosts
         decimal there = MileageRates.Convert(distance, workshop.DistanceUnit, published.Per);
         decimal before = driven.GetValueOrDefault(year);
         driven[year] = before + there;
+        string per = published.Per == DistanceUnit.Mile ? "mile" : "km";
+        string beyond = published is { Threshold: { } threshold, Beyond: { } lower } && before + there > threshold
+            ? Invariant($", {Math.Min(there, before + there - threshold):0.##} of them at {lower} as beyond {threshold} in the year")
+            : "";
         return (workshop.Currency.Round(MileageRates.Amount(published, there, before)),
-            Invariant($"{distance:0.##} {unit} at {published.Rate} a {(published.Per == DistanceUnit.Mile ? "mile" : "km")} ({published.Source})"));
+            Invariant($"{distance:0.##} {unit} at {published.Rate} a {per}{beyond} ({published.Source})"));
     }
 }

@@ -2,10 +2,12 @@ using System.Collections.Immutable;
 
 namespace FlipAnalytics;
 
-/// <summary>A piece's share of the work of a period.</summary>
+/// <summary>A piece's share of the work of a period, or of the days on sale in it.</summary>
 /// <param name="Index">Place of the piece in the log.</param>
-/// <param name="Weight">Hours; for a piece whose hours are unknown the average of those known, or 1 where none is.</param>
-/// <param name="LastDay">Its last day of work in the period; null where unknown.</param>
+/// <param name="Weight">
+/// Hours; for a piece whose hours are unknown the average of those known, or 1 where none is. By time on sale: days.
+/// </param>
+/// <param name="LastDay">Its last day of work, or on sale, in the period; null where unknown.</param>
 internal sealed record WorkShare(int Index, decimal Weight, DateOnly? LastDay);
 
 /// <summary>

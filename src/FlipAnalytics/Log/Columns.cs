@@ -65,7 +65,7 @@ public static class Columns
                 Largest = 1,
                 Remedy = "Write your share as a part of 1, such as 0.4 for 40 %; leave it empty for a piece of your own.",
             },
-            new("channel", Label, "Where it was sold, such as online or market stall."),
+            new("channel", Label, "Where it was sold, or is for sale, such as online or market stall."),
             Amount("fees", "What the channel or payment service kept.", Smallest.Zero),
             Amount("delivery_charged", "What the buyer paid for delivery on top of the sale price.", Smallest.Zero),
             Amount("delivery_cost", "What delivery cost you.", Smallest.Zero),
@@ -198,6 +198,7 @@ public static class Columns
             new("month", Month, "Month it belongs to; it counts evenly over its days.", IsRequired: true),
             new("item", Label, "What it was for, such as rent."),
             Amount("amount", "What it cost; below zero for money back.", Smallest.Any) with { IsRequired = true },
+            new("channel", Label, "The channel it is for, such as a booth; the pieces on sale there share it."),
         ]);
 
     /// <summary><c>moves.csv</c>: parts and items that went from one piece to another.</summary>

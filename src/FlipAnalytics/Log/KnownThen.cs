@@ -10,9 +10,9 @@ public static class KnownThen
         /// </summary>
         /// <remarks>
         /// A fact without a date of its own is known with the event it belongs to: the asking price with the listing;
-        /// channel, fees and delivery with the sale; hours, supplies, colour and finish once the piece is ready, listed,
-        /// sold or gone, whichever is first. An event without any date counts as known, save that a piece cannot have
-        /// been sold or gone before it was listed.
+        /// channel, fees and delivery with the sale, and the channel of a piece not sold with the listing; hours, supplies,
+        /// colour and finish once the piece is ready, listed, sold or gone, whichever is first. An event without any date
+        /// counts as known, save that a piece cannot have been sold or gone before it was listed.
         /// </remarks>
         /// <param name="date">The last day whose facts are known.</param>
         public SalesLog AsOf(DateOnly date)

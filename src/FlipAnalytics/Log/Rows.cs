@@ -118,7 +118,10 @@ internal static class Rows
         cells.Row);
 
     public static Overhead Overhead(Cells cells) => new(
-        cells.RequiredMonth("month"), cells.Text("item"), cells.RequiredDecimal("amount"), cells.Row);
+        cells.RequiredMonth("month"), cells.Text("item"), cells.RequiredDecimal("amount"), cells.Row)
+    {
+        Channel = cells.Text("channel"),
+    };
 
     public static Colour Colour(Cells cells) => new(
         cells.RequiredText("color"), cells.Text("family"), cells.Hex("hex"), cells.Row);

@@ -146,6 +146,7 @@ internal static class TableColumns
         "month" => overhead.Month.ToString("yyyy-MM", CultureInfo.InvariantCulture),
         "item" => overhead.Item,
         "amount" => Number(overhead.Amount),
+        "channel" => overhead.Channel,
         _ => throw Unknown(column),
     };
 

@@ -116,7 +116,7 @@ public sealed record Piece
     /// <summary>What the buyer paid for the piece, before fees and without a delivery charge.</summary>
     public decimal? SoldPrice { get; init; }
 
-    /// <summary>Where it was sold, such as online or market stall.</summary>
+    /// <summary>Where it was sold, or is for sale, such as online or market stall.</summary>
     public string? Channel { get; init; }
 
     /// <summary>Sales tax that the buyer paid on top of the sale price; it belongs to the tax office.</summary>

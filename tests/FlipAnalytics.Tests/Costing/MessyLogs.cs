@@ -91,8 +91,8 @@ internal static class MessyLogs
             DateOnly? day = days < 0 ? null : (piece.ListedOn ?? piece.BoughtOn ?? FirstDay.AddDays(300)).AddDays(days);
             return end switch
             {
-                < 3 => piece,
-                < 5 => piece with { LeftOn = day, LeftAs = day is null || money.Item5 ? leftAs : null },
+                < 3 => piece with { Channel = channel },
+                < 5 => piece with { Channel = channel, LeftOn = day, LeftAs = day is null || money.Item5 ? leftAs : null },
                 _ => piece with
                 {
                     SoldOn = day,
@@ -146,7 +146,10 @@ internal static class MessyLogs
 
     private static readonly Gen<Overhead> Cost = Gen.Select(
         Gen.Int[0, 44], Gen.OneOf<string?>("rent", "insurance", null), Gen.Int[-5_000, 40_000],
-        (month, item, amount) => new Overhead(new DateOnly(2022, 11, 1).AddMonths(month), item, amount));
+        // Half of them for a channel, at times one that no piece names.
+        Gen.OneOf<string?>("online", "Market Stall", "word of mouth", "booth", null, null, null, null),
+        (month, item, amount, channel) =>
+            new Overhead(new DateOnly(2022, 11, 1).AddMonths(month), item, amount) { Channel = channel });
 
     private static readonly Gen<AskingPrice> Cut = Gen.Select(
         Gen.Int[0, 7], Gen.Int[0, Days], Gen.Int[1, 30_000],

@@ -13,7 +13,7 @@ public sealed class ColumnsTests
     [InlineData("counts.csv", "date, item, quantity, unit, notes")]
     [InlineData("trips.csv", "trip, date, distance, hours, other_cost, purpose, id, notes")]
     [InlineData("tools.csv", "item, bought_on, price, salvage, life_pieces, life_months")]
-    [InlineData("overheads.csv", "month, item, amount")]
+    [InlineData("overheads.csv", "month, item, amount, channel")]
     [InlineData("moves.csv", "date, from, to, cost, notes")]
     [InlineData("money.csv", "date, kind, id, amount, notes")]
     [InlineData("colors.csv", "color, family, hex")]

@@ -148,7 +148,10 @@ internal static class GeneratedLogs
                 Tools = [.. facts.Take(2).Select(fact => new Tool(
                     "sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],
                 Overheads = [.. facts.Take(3).Select(fact => new Overhead(
-                    new(2025, 1 + (fact.Item2 % 12), 1), label, 50 - fact.Item3))],
+                    new(2025, 1 + (fact.Item2 % 12), 1), label, 50 - fact.Item3)
+                {
+                    Channel = named.Length > 0 && fact.Item2 % 2 == 0 ? named[fact.Item2 % named.Length].Channel : null,
+                })],
                 Colours = label is null ? [] : [new Colour(label, "green", "#8fa68e")],
             };
 

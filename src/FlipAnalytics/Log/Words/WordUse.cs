@@ -67,7 +67,12 @@ internal readonly record struct WordUse(string Word, string File, int? Row)
         WordKind.Color => [.. Pieces(log, p => p.Colour), .. log.Colours.Select(c => new WordUse(c.Word, Columns.Colors.File, c.Row))],
         WordKind.Finish => Pieces(log, p => p.Finish),
         WordKind.Material => Pieces(log, p => p.Material),
-        WordKind.Channel => [.. Pieces(log, p => p.Channel), .. Settings(log.Workshop.Fees.Keys)],
+        WordKind.Channel =>
+        [
+            .. Pieces(log, p => p.Channel),
+            .. log.Overheads.Where(o => o.Channel is not null).Select(o => new WordUse(o.Channel!, Columns.Overheads.File, o.Row)),
+            .. Settings(log.Workshop.Fees.Keys),
+        ],
         WordKind.Source => Pieces(log, p => p.Source),
         WordKind.Supply => log.Supplies.Select(s => new WordUse(s.Item, Columns.Supplies.File, s.Row)),
         WordKind.SupplyKind => log.Supplies.Where(s => s.Kind is not null)

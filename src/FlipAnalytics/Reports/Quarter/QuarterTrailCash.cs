@@ -51,5 +51,18 @@ internal static class QuarterTrailCash
         books.Costs.Cash.Where(movement => report.Reckoned.Contains(movement.Date));
 
     private static QuarterTrailPart Part(CashMovement movement, decimal amount) =>
-        QuarterTrailPart.Of(movement.Origin, movement.What, movement.Date, amount) with { Id = movement.PieceId };
+        QuarterTrailPart.Of(movement.Origin, movement.What, movement.Date, amount) with
+        {
+            Id = movement.PieceId,
+            Rule = movement.Origin.Rule + TakenAsPaid(movement),
+        };
+
+    // What the log does not say of the day of a payment is taken from the fact it belongs to.
+    private static string TakenAsPaid(CashMovement movement) => movement switch
+    {
+        { Kind: CostKind.Overhead } when movement.Origin.File == Columns.Overheads.File => " Taken as paid on the first of its month.",
+        { Of: MoneyOf.OwnersOfPieces } when movement.Origin.File == Columns.Pieces.File => " Taken as paid to its owner at the sale.",
+        { Kind: null } when movement.Origin.File == Columns.Pieces.File => " Taken as paid on the day of the sale.",
+        _ => "",
+    };
 }

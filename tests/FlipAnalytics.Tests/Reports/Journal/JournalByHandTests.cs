@@ -60,7 +60,7 @@ public sealed class JournalByHandTests
             assets:pieces:P1   10.00 USD  ; paint, uses.csv, line 2. 1 quart measured, taken from line 2 of supplies.csv, first in, first out.
             assets:supplies   -10.00 USD
 
-        2026-01-31 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, by hours within a month.
+        2026-01-31 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, the first in full, by hours within a month.
             expenses:wear of tools   10.00 USD
             assets:tools            -10.00 USD
 
@@ -83,7 +83,7 @@ public sealed class JournalByHandTests
             expenses:cost of pieces sold:supplies   10.00 USD
             assets:pieces:P1                       -50.00 USD = 0.00 USD
 
-        2026-02-28 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, by hours within a month.
+        2026-02-28 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, the first in full, by hours within a month.
             expenses:wear of tools   10.00 USD
             assets:tools            -10.00 USD
 
@@ -99,7 +99,7 @@ public sealed class JournalByHandTests
             expenses:written off   39.00 USD
             assets:pieces:P2      -39.00 USD = 0.00 USD
 
-        2026-03-31 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, by hours within a month.
+        2026-03-31 wear of sander  ; tools.csv, line 2. 120 less 0 at the end, over 12 months, the first in full, by hours within a month.
             expenses:wear of tools   10.00 USD
             assets:tools            -10.00 USD
 
