@@ -54,7 +54,7 @@ public static class JournalAccounts
     /// <summary>Costs of no single piece; a sub-account for each item of <c>overheads.csv</c>.</summary>
     public const string Overhead = "expenses:overhead";
 
-    /// <summary>Outings that brought nothing home.</summary>
+    /// <summary>Outings that looked for pieces and brought nothing home.</summary>
     public const string FruitlessOutings = "expenses:overhead:fruitless outings";
 
     /// <summary>What was there before the span.</summary>
@@ -74,6 +74,15 @@ public static class JournalAccounts
 
     /// <summary>What is paid on another day than it is counted, or on a day that is not written down.</summary>
     public const string PaidOnAnotherDay = "equity:paid on another day";
+
+    /// <summary>Drives for the workshop that brought nothing home and were no delivery of a single piece, by what they were for.</summary>
+    internal static string OverheadOf(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Delivery => Overhead + ":delivery drives",
+        TripPurpose.Supplies => Overhead + ":supply runs",
+        TripPurpose.Other => Overhead + ":other drives",
+        _ => FruitlessOutings,
+    };
 
     /// <summary>Account of money that is no profit.</summary>
     internal static string Of(MoneyOf of) => of switch

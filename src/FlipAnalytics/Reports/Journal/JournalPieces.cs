@@ -58,16 +58,17 @@ internal sealed class JournalPieces
     // An outing is driving, reckoned, and what else was paid; the pieces it brought home bear it, else it is overhead.
     private void Outings()
     {
-        Dictionary<int, string> names = [];
+        Dictionary<int, Trip> trips = [];
         foreach (Trip trip in books.Log.Trips.Where(trip => trip.Row > 0))
-            names.TryAdd(trip.Row, trip.Name);
+            trips.TryAdd(trip.Row, trip);
         sheet.Add(
             JournalPlace.Outings,
             [
                 .. arisen.Where(line => line.Line.Kind == CostKind.Trip).Select(line => Side(line.Arose, line.Line.Origin, InStock(line))),
                 .. books.Costs.Overheads
                     .Where(line => line.Origin.File == Columns.Trips.File && period.Contains(line.Date))
-                    .Select(line => Side(line.Date!.Value, line.Origin, new(JournalAccounts.FruitlessOutings, line.Amount))),
+                    .Select(line => Side(line.Date!.Value, line.Origin, new(
+                        JournalAccounts.OverheadOf(Of(line.Origin)?.Purpose ?? TripPurpose.Sourcing), line.Amount))),
                 .. Paid(CostKind.Trip).Select(movement => Side(
                     movement.Date!.Value, movement.Origin,
                     new(movement.IsReckoned ? JournalAccounts.DrivingReckoned : JournalAccounts.Money, movement.Amount))),
@@ -77,9 +78,11 @@ internal sealed class JournalPieces
         JournalSide Side(DateOnly day, CostOrigin origin, JournalPosting posting) => new(
             day,
             origin.Row ?? 0,
-            origin.Row is { } row && names.TryGetValue(row, out string? name) ? $"outing {name}" : "outing",
+            Of(origin) is { } trip ? $"outing {trip.Name}" : "outing",
             origin,
             posting);
+
+        Trip? Of(CostOrigin origin) => trips.GetValueOrDefault(origin.Row ?? 0);
     }
 
     private IEnumerable<JournalSide> Used(bool isStated) => arisen
@@ -95,18 +98,22 @@ internal sealed class JournalPieces
     private void Sold() => sheet.Add(
         JournalPlace.Sale,
         [
-            .. Paid(null).Concat(Paid(CostKind.Fees)).Concat(Paid(CostKind.Delivery)).Select(movement => new JournalSide(
-                movement.Date!.Value, movement.PieceId!, $"sold {Name(movement)}", movement.Origin,
-                new(JournalAccounts.Money, movement.Amount))),
-            .. Held(line => line.PieceId is not null).Select(line => new JournalSide(
-                line.Date!.Value, books.Costs[line.PieceId!].Piece.Id, $"{line.What}, {Name(books.Costs[line.PieceId!].Piece)}", line.Origin,
-                new(JournalAccounts.Of(line.Of), -line.Amount))),
-            .. HeldPaid(movement => movement.PieceId is not null).Select(movement => new JournalSide(
-                movement.Date!.Value, books.Costs[movement.PieceId!].Piece.Id, movement.What, movement.Origin,
-                new(JournalAccounts.Money, movement.Amount))),
+            .. Paid(null).Concat(Paid(CostKind.Fees)).Concat(Paid(CostKind.Delivery))
+                .Concat(HeldPaid(movement => movement.PieceId is not null))
+                .Select(movement => Settled(
+                    movement.PieceId!, movement.Date!.Value, movement.What, movement.Origin, new(JournalAccounts.Money, movement.Amount))),
+            .. Held(line => line.PieceId is not null).Select(line => Settled(
+                line.PieceId!, line.Date!.Value, line.What, line.Origin, new(JournalAccounts.Of(line.Of), -line.Amount))),
             .. books.Costs.Pieces.Where(cost => cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn)).SelectMany(Proceeds),
         ],
         JournalAccounts.PaidOnAnotherDay);
+
+    // A deposit, or a payment after the sale, is not yet or no longer the sale.
+    private JournalSide Settled(string pieceId, DateOnly day, string what, CostOrigin origin, JournalPosting posting)
+    {
+        Piece piece = books.Costs[pieceId].Piece;
+        return new(day, piece.Id, day == piece.SoldOn ? $"sold {Name(piece)}" : $"money, {what}", origin, posting);
+    }
 
     // Sales tax paid over, what the owner puts in and takes out.
     private void OfNoPiece() => sheet.Add(

@@ -190,6 +190,46 @@ public sealed class JournalByHandTests
                 .Where(posting => posting.Account == JournalAccounts.Money).Sum(posting => posting.Amount));
     }
 
+    /// <summary>
+    /// A deposit of 60 in January on a dresser sold for 200 in February, with 16 of sales tax of which 10 is paid over; the buyer
+    /// pays 150 on the day. A lamp of a neighbour sells for 100, a quarter of it ours. The owner takes 30 out.
+    /// </summary>
+    [Fact]
+    public void MoneyOfOthersIsADebtAndNoIncome()
+    {
+        using LogFolder folder = new();
+        LogReading reading = folder
+            .With("pieces.csv", """
+                id,type,bought_on,bought_price,sold_on,sold_price,sales_tax,commission
+                P1,dresser,2026-01-05,40,2026-02-10,200,16,
+                P2,lamp,,,2026-02-20,100,,0.25
+
+                """)
+            .With("money.csv", """
+                date,kind,id,amount
+                2026-01-20,payment,P1,60
+                2026-02-10,payment,P1,150
+                2026-03-10,sales_tax,,10
+                2026-03-15,taken,,30
+
+                """)
+            .With("trips.csv", "trip,date,other_cost,purpose\nT1,2026-03-01,4,supplies\n")
+            .Read();
+        Assert.Empty(reading.Problems);
+        Journal journal = Journal.Of(reading.Log!.AsOf(new(2026, 3, 31)), FirstQuarter);
+        Assert.Equal(-225, journal.Balance(JournalAccounts.Sales));
+        Assert.Equal(-6, journal.Balance(JournalAccounts.SalesTax));
+        Assert.Equal(6, journal.Balance(JournalAccounts.Buyers));
+        Assert.Equal(0, journal.Balance(JournalAccounts.OwnersOfPieces));
+        Assert.Equal(30, journal.Balance(JournalAccounts.Owner));
+        Assert.Equal(4, journal.Balance("expenses:overhead:supply runs"));
+        // 60 and 150 and 100 in; 40, 75, 10, 30 and 4 out.
+        Assert.Equal(151, journal.Balance(JournalAccounts.Money));
+        Assert.Equal(
+            ["bought P1, dresser", "money, P1 paid by the buyer", "sold P1, dresser", "cost of P1, dresser", "sold P2, lamp"],
+            journal.Transactions.Take(5).Select(transaction => transaction.Description));
+    }
+
     [Fact]
     public void ASpanThatHasNotBegunHasNoJournal() => Assert.Throws<ArgumentOutOfRangeException>(
         () => Journal.Of(Read().Log!.AsOf(new(2026, 4, 10)), ReportPeriod.Parse("2027")!));
