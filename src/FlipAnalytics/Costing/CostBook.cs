@@ -7,7 +7,9 @@ namespace FlipAnalytics;
 /// <param name="Spent">What was bought or arose.</param>
 /// <param name="OnPieces">What pieces carry.</param>
 /// <param name="Left">What is still here: supplies in cans, book value of tools.</param>
-/// <param name="Unassigned">What no piece carries: overhead of months without work, wear of idle tools.</param>
+/// <param name="Unassigned">
+/// What no piece carries: overhead of months without work, wear of idle tools, supplies wasted or missing at a count.
+/// </param>
 /// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond the ledger, below zero where it states less.</param>
 public sealed record CostTotal(
     CostKind Kind, decimal Spent, decimal OnPieces, decimal Left, decimal Unassigned, decimal Stated)
@@ -63,6 +65,14 @@ public sealed record CostBook
     /// <summary>Wear of tools in months in which no piece was worked on: no piece carries it.</summary>
     public required ImmutableArray<CostLine> ToolsIdle { get; init; }
 
+    /// <summary>
+    /// Supplies that no piece carries: waste, what a count found missing, and below zero what it found again; of kind Supplies.
+    /// </summary>
+    public required ImmutableArray<CostLine> SuppliesOnNoPiece { get; init; }
+
+    /// <summary>What counts found missing that pieces state to have used beyond the cans.</summary>
+    public required ImmutableArray<StatedByCount> StatedByCounts { get; init; }
+
     /// <summary>What is left of each supply, items in the order they were first bought.</summary>
     public required ImmutableArray<SupplyStock> SuppliesLeft { get; init; }
 
@@ -83,6 +93,13 @@ public sealed record CostBook
 
     /// <summary>Where the money went, a row for each kind.</summary>
     public required ImmutableArray<CostTotal> Totals { get; init; }
+
+    /// <summary>The cans, with what left each of them on which day.</summary>
+    internal SupplyShelf Shelf { get; init; } = new([]);
+
+    /// <summary>Every purchase of supplies that was made by a day, and what became of it until the evening of that day.</summary>
+    /// <param name="day">The day.</param>
+    public ImmutableArray<SupplyCan> CansOn(DateOnly day) => Shelf.On(day);
 
     /// <summary>The cost of a piece.</summary>
     /// <param name="pieceId">Its id, in either case.</param>

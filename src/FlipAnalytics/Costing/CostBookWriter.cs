@@ -16,6 +16,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             Buy(i, log.Pieces[i], prices[i]);
         SuppliesLedger supplies = SuppliesLedger.Write(sheet);
         decimal[] stated = [.. log.Pieces.Select((piece, i) => State(i, piece))];
+        var (lost, settled) = supplies.Losses.SetOff(sheet, stated);
         ToolWear tools = ToolWear.Write(sheet);
         (decimal trips, decimal drives) = TripCosts.Write(sheet);
         Move();
@@ -51,7 +52,10 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             OverheadsUnshared = unshared,
             ToolWear = tools.All,
             ToolsIdle = tools.Idle,
+            SuppliesOnNoPiece = lost,
+            StatedByCounts = settled,
             SuppliesLeft = supplies.Left,
+            Shelf = supplies.Shelf,
             ToolsLeft = tools.Left,
             Cash = [.. sheet.Cash.OrderBy(movement => movement.Date ?? DateOnly.MaxValue)],
             Held = held,
@@ -60,7 +64,12 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
             Totals =
             [
                 Total(CostKind.Purchase, log.Pieces.Sum(piece => piece.BoughtPrice ?? 0)),
-                Total(CostKind.Supplies, supplies.Bought, supplies.Left.Sum(stock => stock.Value), stated: stated.Sum()),
+                Total(
+                    CostKind.Supplies,
+                    supplies.Bought,
+                    supplies.Left.Sum(stock => stock.Value),
+                    lost.Sum(line => line.Amount),
+                    stated.Sum() - settled.Sum(piece => piece.Amount)),
                 Total(CostKind.Tools, tools.Bought, tools.Left.Sum(tool => tool.Value), tools.Idle.Sum(line => line.Amount)),
                 Total(CostKind.Trip, trips),
                 Total(

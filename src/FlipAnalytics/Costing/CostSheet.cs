@@ -45,7 +45,8 @@ internal sealed class CostSheet
 
     /// <summary>Shares an amount by work, a line for each piece; the shares add up to it.</summary>
     public void Share(
-        CostKind kind, decimal amount, ImmutableArray<WorkShare> by, DateOnly? earliest, string what, CostOrigin origin)
+        CostKind kind, decimal amount, ImmutableArray<WorkShare> by, DateOnly? earliest, string what, CostOrigin origin,
+        Action<int, CostLine>? written = null)
     {
         if (amount == 0)
             return;
@@ -54,8 +55,11 @@ internal sealed class CostSheet
         for (int i = 0; i < by.Length; i++)
         {
             DateOnly? day = by[i].LastDay < earliest ? earliest : by[i].LastDay;
-            if (shares[i] != 0)
-                Lines[by[i].Index].Add(new(kind, day, shares[i], what, origin));
+            if (shares[i] == 0)
+                continue;
+            CostLine line = new(kind, day, shares[i], what, origin);
+            Lines[by[i].Index].Add(line);
+            written?.Invoke(by[i].Index, line);
         }
     }
 }

@@ -74,17 +74,12 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// Day it left the stock, sold or not; where that day is unknown the last earlier day on record stands in; null for
     /// a piece still here and for one that left without any day on record.
     /// </summary>
-    public DateOnly? EndedOn => Piece.State switch
-    {
-        PieceState.Sold => Piece.SoldOn ?? LastDay,
-        PieceState.Gone => Piece.LeftOn ?? LastDay,
-        _ => null,
-    };
+    public DateOnly? EndedOn => EndOf(Piece);
 
     /// <summary>
     /// Day it left the stock; null while it is here, the first of all days where the log tells none though it has left.
     /// </summary>
-    internal DateOnly? LeftStockOn => Piece.IsSold || Piece.IsGone ? EndedOn ?? DateOnly.MinValue : null;
+    internal DateOnly? LeftStockOn => LeftStock(Piece);
 
     /// <summary>
     /// Day from which the stock holds a cost: its own, at the latest the day the piece left; without one, when the piece was
@@ -92,13 +87,27 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// </summary>
     /// <param name="line">One of <see cref="Lines"/>.</param>
     /// <param name="leftStockOn">As <see cref="LeftStockOn"/> has it, found once for all lines.</param>
-    internal DateOnly AroseOn(CostLine line, DateOnly? leftStockOn)
+    internal DateOnly AroseOn(CostLine line, DateOnly? leftStockOn) => AroseOn(Piece, line.Date, leftStockOn);
+
+    /// <summary>The same for a cost of a piece with a day of its own.</summary>
+    internal static DateOnly AroseOn(Piece piece, DateOnly? date) => AroseOn(piece, date, LeftStock(piece));
+
+    private static DateOnly AroseOn(Piece piece, DateOnly? date, DateOnly? leftStockOn)
     {
-        DateOnly arose = line.Date ?? Piece.BoughtOn ?? leftStockOn ?? DateOnly.MinValue;
+        DateOnly arose = date ?? piece.BoughtOn ?? leftStockOn ?? DateOnly.MinValue;
         return arose > leftStockOn ? leftStockOn.Value : arose;
     }
 
-    private DateOnly? LastDay => Piece.ListedOn > Piece.ReadyOn || Piece.ReadyOn is null
-        ? Piece.ListedOn ?? Piece.BoughtOn
-        : Piece.ReadyOn;
+    private static DateOnly? LeftStock(Piece piece) => piece.IsSold || piece.IsGone ? EndOf(piece) ?? DateOnly.MinValue : null;
+
+    private static DateOnly? EndOf(Piece piece) => piece.State switch
+    {
+        PieceState.Sold => piece.SoldOn ?? LastDay(piece),
+        PieceState.Gone => piece.LeftOn ?? LastDay(piece),
+        _ => null,
+    };
+
+    private static DateOnly? LastDay(Piece piece) => piece.ListedOn > piece.ReadyOn || piece.ReadyOn is null
+        ? piece.ListedOn ?? piece.BoughtOn
+        : piece.ReadyOn;
 }

@@ -1,99 +1,158 @@
+using System.Collections.Immutable;
+
 namespace FlipAnalytics;
 
-/// <summary>What a use took from an account.</summary>
-/// <param name="Cost">Cost of what was taken, in whole minor units.</param>
-/// <param name="Unpriced">Quantity taken of purchases without a price; its cost is unknown.</param>
-/// <param name="Missing">Quantity used beyond all that was bought; its cost is unknown.</param>
-/// <param name="Row">Line of the purchase it was taken from; null for several.</param>
-internal sealed record Withdrawal(decimal Cost, decimal Unpriced, decimal Missing, int? Row);
+/// <summary>What was taken from an account, or put back into it.</summary>
+/// <param name="Parts">The cans it came from or went back to.</param>
+/// <param name="Missing">Quantity beyond all that was there, or beyond all that was bought; its cost is unknown.</param>
+internal sealed record Withdrawal(ImmutableArray<CanPart> Parts, decimal Missing)
+{
+    /// <summary>Its cost, in whole minor units.</summary>
+    public decimal Cost { get; } = Parts.Sum(part => part.Value);
+
+    /// <summary>Quantity of purchases without a price; its cost is unknown.</summary>
+    public decimal Unpriced { get; } = Parts.Where(part => !part.Can.IsPriced).Sum(part => part.Quantity ?? 0);
+
+    /// <summary>Line of the purchase it belongs to; null for several.</summary>
+    public int? Row => Parts is [{ Can.Purchase.Row: > 0 and var row }] ? row : null;
+
+    /// <summary>The day from which it can count.</summary>
+    public DateOnly Since { get; } = Parts.Length == 0 ? DateOnly.MinValue : Parts.Max(part => part.Can.Since);
+}
 
 /// <summary>
-/// Purchases of one supply in one measure, from which uses take. First in, first out: the oldest purchase first, a
-/// part of it at its share of what is left of that purchase. Average: at the average of all that is there, moved on by
-/// every purchase. Each withdrawal is rounded to the minor unit and the rest stays, so nothing is lost.
+/// Purchases of one supply in one measure, from which uses take. First in, first out: the oldest can first, a part of it at
+/// its share of what is left of that can. Average: every can gives the same share of what is left of it, which comes to the
+/// average cost of all that is there, moved on by every purchase. Each withdrawal is rounded to the minor unit and the rest
+/// stays, so nothing is lost.
 /// </summary>
 internal sealed class SupplyAccount(CostingMethod method, Currency currency)
 {
-    // A third of a can, three times, must empty it: quantities from coverage have 28 digits.
-    private const decimal Dust = 0.000_000_001m;
+    /// <summary>A third of a can, three times, must empty it: quantities from coverage have 28 digits.</summary>
+    public const decimal Dust = 0.000_000_001m;
 
-    private readonly LinkedList<Layer> layers = [];
-
-    private sealed record Layer(decimal Quantity, decimal? Value, int Row);
+    private readonly List<Can> cans = [];
+    private int oldest;
 
     // Kept as running sums: a shelf of thousands of cans must not be counted at every use.
     public decimal Quantity { get; private set; }
 
     public decimal Value { get; private set; }
 
-    public void Buy(decimal quantity, decimal? value, int row)
+    /// <summary>Adds a can of known quantity.</summary>
+    public void Buy(Can can)
     {
-        Quantity += quantity;
-        Value += value ?? 0;
-        LinkedListNode<Layer>? pooled = method == CostingMethod.Average ? layers.First : null;
-        while (pooled is not null && pooled.Value.Value is null != value is null)
-            pooled = pooled.Next;
-        if (pooled is not null)
-            pooled.Value = new(pooled.Value.Quantity + quantity, pooled.Value.Value + value, 0);
-        else
-            layers.AddLast(new Layer(quantity, value, row));
+        cans.Add(can);
+        Quantity += can.Quantity!.Value;
+        Value += can.Value;
     }
 
     public Withdrawal Take(decimal quantity)
     {
         decimal there = Quantity;
-        bool takesAll = quantity * (1 + Dust) >= there;
         decimal missing = quantity > there * (1 + Dust) ? quantity - there : 0;
-        int[] rows = [.. layers.Select(layer => layer.Row).Take(2)];
-        decimal cost = 0;
-        decimal unpriced = 0;
-        if (takesAll)
-        {
-            cost = Value;
-            unpriced = layers.Where(layer => layer.Value is null).Sum(layer => layer.Quantity);
-            layers.Clear();
-        }
-        else if (method == CostingMethod.Average)
-        {
-            // What has no price is used alike with the rest.
-            for (LinkedListNode<Layer>? node = layers.First; node is not null; node = node.Next)
-                TakePart(node, node.Value.Quantity * quantity / there, ref cost, ref unpriced);
-        }
-        else
-        {
-            decimal need = quantity;
-            int taken = 0;
-            while (need > 0 && layers.First is { } oldest)
-            {
-                taken++;
-                decimal part = Math.Min(need, oldest.Value.Quantity);
-                need -= part;
-                if (oldest.Value.Quantity <= part * (1 + Dust))
-                {
-                    cost += oldest.Value.Value ?? 0;
-                    unpriced += oldest.Value.Value is null ? oldest.Value.Quantity : 0;
-                    layers.RemoveFirst();
-                }
-                else
-                {
-                    TakePart(oldest, part, ref cost, ref unpriced);
-                }
-            }
-
-            rows = taken == 1 ? [rows[0]] : rows;
-        }
-
-        Value -= cost;
-        Quantity = layers.Count == 0 ? 0 : Quantity - quantity;
-        return new(cost, unpriced, missing, rows is [> 0] ? rows[0] : null);
+        bool takesAll = quantity * (1 + Dust) >= there;
+        Withdrawal taken = new(
+            takesAll ? [.. Holding().Select(can => can.TakeAll())]
+                : method == CostingMethod.Average ? Alike(quantity, there) : OldestFirst(quantity),
+            missing);
+        Value -= taken.Cost;
+        Quantity = takesAll ? 0 : there - quantity;
+        while (oldest < cans.Count && cans[oldest].Quantity == 0)
+            oldest++;
+        return taken;
     }
 
-    private void TakePart(LinkedListNode<Layer> node, decimal part, ref decimal cost, ref decimal unpriced)
+    /// <summary>
+    /// Puts back what was found, at what it had cost. First in, first out: into the can bought last first, since older ones
+    /// were used up before it. Average: into all that hold something alike, and what does not fit as before.
+    /// </summary>
+    public Withdrawal PutBack(decimal quantity)
     {
-        Layer layer = node.Value;
-        decimal? value = layer.Value is { } left ? currency.Round(left * part / layer.Quantity) : null;
-        cost += value ?? 0;
-        unpriced += value is null ? part : 0;
-        node.Value = layer with { Quantity = layer.Quantity - part, Value = layer.Value - value };
+        List<CanPart> parts = [];
+        decimal rest = quantity;
+        if (method == CostingMethod.Average && Quantity > 0)
+        {
+            decimal growth = quantity / Quantity;
+            foreach (Can can in Holding())
+                Return(can, can.Quantity!.Value * growth);
+        }
+
+        for (int i = cans.Count - 1; i >= 0 && rest > quantity * Dust; i--)
+            Return(cans[i], rest);
+        Quantity += parts.Sum(part => part.Quantity!.Value);
+        Value += parts.Sum(part => part.Value);
+        oldest = 0;
+        while (oldest < cans.Count && cans[oldest].Quantity == 0)
+            oldest++;
+        return new([.. parts], rest > quantity * Dust ? rest : 0);
+
+        void Return(Can can, decimal wanted)
+        {
+            decimal part = Math.Min(Math.Min(wanted, rest), can.Bought!.Value - can.Quantity!.Value);
+            if (part <= 0)
+                return;
+            CanPart back = can.PutBack(part, currency);
+            parts.Add(back);
+            rest -= back.Quantity!.Value;
+        }
+    }
+
+    private IEnumerable<Can> Holding() => cans.Skip(oldest).Where(can => can.Quantity > 0);
+
+    private ImmutableArray<CanPart> OldestFirst(decimal quantity)
+    {
+        var parts = ImmutableArray.CreateBuilder<CanPart>(1);
+        decimal need = quantity;
+        for (int i = oldest; need > 0 && i < cans.Count; i++)
+        {
+            Can can = cans[i];
+            if (can.Quantity == 0)
+                continue;
+            decimal part = Math.Min(need, can.Quantity!.Value);
+            need -= part;
+            parts.Add(can.Quantity <= part * (1 + Dust) ? can.TakeAll() : can.Take(part, currency));
+        }
+
+        return parts.DrainToImmutable();
+    }
+
+    // Of all that has a price the cost is rounded once; what is left is shared out by what each can still holds at its own
+    // price, so that no can keeps a cent that it has no paint for.
+    private ImmutableArray<CanPart> Alike(decimal quantity, decimal there)
+    {
+        Can[] all = [.. Holding()];
+        decimal value = all.Sum(can => can.Value);
+        decimal left = value - currency.Round(value * quantity / there);
+        decimal[] kept = [.. all.Select(can => can.Quantity!.Value - can.Quantity.Value * quantity / there)];
+        decimal[] worth = [.. all.Select((can, i) => can.Price * kept[i] / can.Bought!.Value)];
+        decimal total = worth.Sum();
+        var values = new decimal[all.Length];
+        decimal running = 0;
+        decimal given = 0;
+        for (int i = 0; i < all.Length && total > 0; i++)
+        {
+            running += worth[i];
+            values[i] = Math.Clamp(currency.Round(left * running / total) - given, 0, all[i].Value);
+            given += values[i];
+        }
+
+        for (int i = all.Length - 1; i >= 0 && given < left; i--)
+        {
+            decimal more = Math.Min(left - given, all[i].Value - values[i]);
+            (values[i], given) = (values[i] + more, given + more);
+        }
+
+        var parts = ImmutableArray.CreateBuilder<CanPart>(all.Length);
+        for (int i = 0; i < all.Length; i++)
+        {
+            Can can = all[i];
+            // What is left of a can for ever alike never comes to nothing by itself.
+            bool isDust = values[i] == 0 && kept[i] <= can.Bought * Dust;
+            parts.Add(new(can, isDust ? can.Quantity : can.Quantity - kept[i], can.Value - values[i]));
+            (can.Quantity, can.Value) = (isDust ? 0 : kept[i], values[i]);
+        }
+
+        return parts.DrainToImmutable();
     }
 }

@@ -122,7 +122,7 @@ public static class Columns
         "uses.csv",
         "With what went onto which piece, supplies are charged to the pieces that used them, not spread evenly.",
         [
-            new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
+            new("id", Name, "The piece; empty for what went to waste, such as a can that dried up."),
             new("date", Date, "Day of the use."),
             new("item", Name, "What you used; an item of supplies.csv.", IsRequired: true),
             new(

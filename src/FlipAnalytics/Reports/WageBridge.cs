@@ -72,6 +72,7 @@ public sealed record WageBridge(
             .. costs.Pieces.Zip(hours.Pieces).Where(
                 piece => piece.First.Piece.IsWrittenOff && IsIn(piece.First.Piece.LeftOn)),
         ];
+        decimal supplies = Sum(costs.SuppliesOnNoPiece);
         decimal lost = gone.Sum(piece => StockMovement.UsualKinds.Sum(piece.Cost.Of));
         // Their own hours: what they share stays in the span.
         decimal lostHours = gone.Sum(piece => piece.Hours.Own);
@@ -80,12 +81,12 @@ public sealed record WageBridge(
         decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
 
         decimal part = decimal.Divide(known.Length, sold.Length);
-        decimal other = idle + shared + lost;
+        decimal other = idle + shared + lost + supplies;
         decimal borne = known.Length == sold.Length ? other : costs.Currency.Round(other * part);
         decimal otherHours = generalHours + lostHours;
         decimal borneHours = BorneHoursOf(otherHours, known.Length, sold.Length);
         ImmutableArray<decimal> parts = Shares.Rounded(
-            [idle * part, shared * part, lost * part], borne,
+            [idle * part, shared * part, lost * part, supplies * part], borne,
             Math.Max(costs.Currency.MinorDigits, borne.Trimmed().Scale));
         ImmutableArray<decimal> hourParts = Shares.Rounded(
             [idleHours * part, (generalHours - idleHours) * part, lostHours * part], borneHours,
@@ -99,6 +100,7 @@ public sealed record WageBridge(
                 new("carried_by_the_pieces", "wear, rent and general work that these pieces carry", carried,
                     -known.Sum(flip => flip.Hours.General)),
                 new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], hourParts[1]),
+                new("supplies_lost", "supplies wasted, or missing at a count", -parts[3], 0),
                 new("written_off", "given away, broken, stolen and the like", -parts[2], hourParts[2]),
             ],
             known.Sum(flip => flip.Takings!.Value) - ownCosts - borne,

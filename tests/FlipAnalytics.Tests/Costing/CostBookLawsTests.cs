@@ -24,6 +24,7 @@ public sealed class CostBookLawsTests
                 + book.Pieces.Sum(piece => piece.Of(CostKind.Fees));
             decimal somewhere = book.Pieces.Sum(piece => piece.Total) - book.Pieces.Sum(piece => piece.SuppliesDifference)
                 + book.SuppliesLeft.Sum(stock => stock.Value) + book.ToolsLeft.Sum(tool => tool.Value)
+                + book.SuppliesOnNoPiece.Sum(line => line.Amount) + book.StatedByCounts.Sum(piece => piece.Amount)
                 + book.OverheadsUnshared.Sum(line => line.Amount) + book.ToolsIdle.Sum(line => line.Amount);
             Assert.Equal(bought, book.TotalSpent);
             Assert.Equal(bought, somewhere);

@@ -23,7 +23,7 @@ public sealed class CostReferenceTests
         {
             decimal quantity = events.GetProperty("qty")[i].GetDecimal();
             if (events.GetProperty("kind")[i].GetString() == "buy")
-                account.Buy(quantity, Cents(events.GetProperty("cents")[i]), i + 1);
+                account.Buy(Bought(quantity, Cents(events.GetProperty("cents")[i]), i));
             else
                 issued.Add(account.Take(quantity).Cost);
             balances.Add(account.Value);
@@ -36,6 +36,9 @@ public sealed class CostReferenceTests
             Assert.Equal(All(answer, "balance_cents_after_each_event"), balances);
     }
 
+    private static Can Bought(decimal quantity, decimal price, int place) =>
+        new(place, new("goods", null, null, quantity, null, price, null, null, place + 1));
+
     [Fact]
     public void OneAverageForThePeriodLeavesWhatTheTextbookPrints()
     {
@@ -46,7 +49,7 @@ public sealed class CostReferenceTests
         for (int i = 0; i < events.GetProperty("kind").GetArrayLength(); i++)
         {
             if (events.GetProperty("kind")[i].GetString() == "buy")
-                account.Buy(events.GetProperty("qty")[i].GetDecimal(), Cents(events.GetProperty("cents")[i]), i + 1);
+                account.Buy(Bought(events.GetProperty("qty")[i].GetDecimal(), Cents(events.GetProperty("cents")[i]), i));
             else
                 used += events.GetProperty("qty")[i].GetDecimal();
         }

@@ -67,19 +67,23 @@ internal static class CostingLogs
             new SupplyPurchase(item, null, day, quantity, unit, price, coverage * 50, per));
 
     private static readonly Gen<(int Piece, DateOnly? Day, string Item, decimal? Quantity, string? Unit, decimal? Coats)> Use =
-        Gen.Select(Gen.Int[0, 9], Day, Item, Quantity, Unit, Quantity);
+        Gen.Select(Gen.Int[-1, 9], Day, Item, Quantity, Unit, Quantity);
+
+    private static readonly Gen<StockCount> Count = Gen.Select(
+        Gen.Int[0, 400], Item, Quantity, Unit,
+        (day, item, quantity, unit) => new StockCount(FirstDay.AddDays(day), item, quantity ?? 0, unit, null));
 
     /// <summary>Generates logs of up to 7 pieces, as of a day in the middle or after everything.</summary>
     public static readonly Gen<SalesLog> Any = Gen.Select(
         Gen.Select(Gen.OneOf("USD", "JPY", "KWD"), Gen.Enum<CostingMethod>(), Gen.Bool, Gen.Int[0, 400]),
         Ended.Array[0, 7],
-        Purchase.Array[0, 9],
+        Gen.Select(Purchase.Array[0, 9], Count.Array[0, 4]),
         Use.Array[0, 9],
         Gen.Select(Gen.Int[0, 9], Day, Quantity).Array[0, 9],
         Gen.Select(Day, Quantity, Units).Array[0, 4],
         Gen.Select(Day, Units, Units, Quantity, Gen.Bool).Array[0, 3],
         Gen.Select(Gen.Int[0, 8], Gen.Int[-20_000, 60_000]).Array[0, 4],
-        (settings, pieces, purchases, uses, hours, trips, tools, overheads) =>
+        (settings, pieces, supplies, uses, hours, trips, tools, overheads) =>
         {
             Currency currency = Currency.Of(settings.Item1);
             decimal unit = currency.MinorDigits switch { 0 => 1, 2 => 0.01m, _ => 0.001m };
@@ -105,9 +109,10 @@ internal static class CostingLogs
                     Fees = settings.Item3 ? new Workshop().Fees.Add("online", new(0.1237m, 5 * unit)) : new Workshop().Fees,
                 },
                 Pieces = named,
-                Supplies = [.. purchases.Select((p, i) => p with { Price = p.Price * unit, Row = i + 2 })],
+                Supplies = [.. supplies.Item1.Select((p, i) => p with { Price = p.Price * unit, Row = i + 2 })],
                 Uses = [.. uses.Where(use => use.Piece < named.Length).Select((use, i) => new SupplyUse(
-                    Named("P", use.Piece), use.Day, use.Item, use.Quantity, use.Unit, use.Coats, null, i + 2))],
+                    use.Piece < 0 ? null : Named("P", use.Piece), use.Day, use.Item, use.Quantity, use.Unit, use.Coats, null, i + 2))],
+                Counts = [.. supplies.Item2.Select((count, i) => count with { Row = i + 2 })],
                 Hours = [.. hours.Where(entry => entry.Item1 < named.Length).Select(entry => new HoursEntry(
                     Named("P", entry.Item1), entry.Item2, null, entry.Item3 ?? 0))],
                 Trips = [.. trips.Select((trip, i) => new Trip(

@@ -111,11 +111,15 @@ internal static class MessyLogs
         (item, day, quantity, unit, price, coverage, per) =>
             new SupplyPurchase(item, null, day, quantity, unit, price, coverage * 50, per));
 
-    // Measured, coats, both or neither; of an item bought or not.
+    // Measured, coats, both or neither; of an item bought or not; on a piece or wasted.
     private static readonly Gen<SupplyUse> Use = Gen.Select(
-        Gen.Int[0, 7], Day, Gen.OneOf(Item, Gen.Const("varnish"), Item), Number, Unit, Number, Number,
+        Gen.Int[-1, 7], Day, Gen.OneOf(Item, Gen.Const("varnish"), Item), Number, Unit, Number, Number,
         (piece, day, item, quantity, unit, coats, area) =>
-            new SupplyUse(Named("P", piece), day, item, quantity, unit, coats, area * 10));
+            new SupplyUse(piece < 0 ? null : Named("P", piece), day, item, quantity, unit, coats, area * 10));
+
+    private static readonly Gen<StockCount> Count = Gen.Select(
+        Gen.Int[0, Days], Gen.OneOf(Item, Item, Gen.Const("varnish")), Number, Unit,
+        (day, item, quantity, unit) => new StockCount(FirstDay.AddDays(day), item, quantity ?? 0, unit, null));
 
     private static readonly Gen<HoursEntry> Work = Gen.Select(
         Gen.Int[-3, 7], Day, Gen.Enum<WorkTask>().Nullable(), Gen.Int[0, 8_000],
@@ -181,19 +185,19 @@ internal static class MessyLogs
     public static readonly Gen<SalesLog> Any = Gen.Select(
         Gen.Select(Settings, Gen.Int[0, Days + 700]),
         Ended.Array[0, 8],
-        Gen.Select(Purchase.Array[0, 8], Use.Array[0, 10]),
+        Gen.Select(Purchase.Array[0, 8], Use.Array[0, 10], Count.Array[0, 4]),
         Work.Array[0, 10],
         Outing.Array[0, 6],
         Kit.Array[0, 3],
         Cost.Array[0, 6],
         Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4]),
         (settings, pieces, supplies, work, outings, kit, costs, rest) => Assemble(
-            settings.Item1, pieces, supplies.Item1, supplies.Item2, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3)
+            settings.Item1, pieces, supplies.Item1, supplies.Item2, supplies.Item3, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3)
             .AsOf(FirstDay.AddDays(settings.Item2)));
 
     private static SalesLog Assemble(
-        Workshop workshop, Piece[] pieces, SupplyPurchase[] purchases, SupplyUse[] uses, HoursEntry[] work, Trip[] outings,
-        Tool[] kit, Overhead[] costs, AskingPrice[] cuts, CostMove[] parts, MoneyEntry[] cash)
+        Workshop workshop, Piece[] pieces, SupplyPurchase[] purchases, SupplyUse[] uses, StockCount[] counts, HoursEntry[] work,
+        Trip[] outings, Tool[] kit, Overhead[] costs, AskingPrice[] cuts, CostMove[] parts, MoneyEntry[] cash)
     {
         decimal unit = workshop.Currency.MinorDigits switch { 0 => 1, 2 => 0.01m, _ => 0.001m };
         HashSet<string> ids = new(pieces.Select((_, i) => Named("P", i)), StringComparer.OrdinalIgnoreCase);
@@ -211,7 +215,8 @@ internal static class MessyLogs
             Hours = [.. work.Where(entry => entry.PieceId is null || ids.Contains(entry.PieceId))
                 .Select((entry, i) => entry with { Row = i + 2 })],
             Supplies = [.. purchases.Select((p, i) => p with { Price = p.Price * unit, Row = i + 2 })],
-            Uses = [.. uses.Where(use => ids.Contains(use.PieceId!)).Select((use, i) => use with { Row = i + 2 })],
+            Uses = [.. uses.Where(use => use.PieceId is null || ids.Contains(use.PieceId)).Select((use, i) => use with { Row = i + 2 })],
+            Counts = [.. counts.Select((count, i) => count with { Row = i + 2 })],
             Trips = [.. outings.Select((trip, i) => trip with
             {
                 Name = Named("T", i),

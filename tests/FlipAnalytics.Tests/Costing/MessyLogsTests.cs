@@ -24,7 +24,7 @@ public sealed class MessyLogsTests
             "undated sale", "fees stated", "fees by rule", "fees unknown", "delivery charged", "delivery without its cost",
             "stated supplies", "trip shared", "trip fruitless", "trip undated", "tool by pieces", "tool by months", "tool worn out",
             "general hours", "hours of a piece", "measured use", "coats on an area", "coats", "price cut", "month without work",
-            "ready after the sale", .. Enum.GetNames<LeftAs>(),
+            "ready after the sale", "waste", "count", "counted empty", "missing at a count", "found at a count", .. Enum.GetNames<LeftAs>(),
         ];
         Assert.Empty(wanted.Except(seen));
     }
@@ -90,6 +90,12 @@ public sealed class MessyLogsTests
 
         foreach (HoursEntry entry in log.Hours)
             yield return entry.PieceId is null ? "general hours" : "hours of a piece";
+        foreach (SupplyUse use in log.Uses.Where(use => use.PieceId is null))
+            yield return "waste";
+        foreach (StockCount count in log.Counts)
+            yield return count.Quantity == 0 ? "counted empty" : "count";
+        foreach (CostLine line in log.Counts.IsEmpty ? [] : CostBook.Of(log).SuppliesOnNoPiece.Where(line => line.Origin.File == "counts.csv"))
+            yield return line.Amount > 0 ? "missing at a count" : "found at a count";
         foreach (SupplyUse use in log.Uses)
             yield return use.Quantity is not null ? "measured use" : use is { Coats: not null, Area: not null } ? "coats on an area" : "coats";
         if (log.AskingPrices.Length > 0)

@@ -190,6 +190,20 @@ public sealed class CrossCheckTests
     }
 
     [Fact]
+    public void A_use_without_an_id_is_waste_and_no_problem()
+    {
+        using LogFolder folder = new();
+        LogReading reading = folder
+            .With("pieces.csv", "id,type,bought_price\nP1,desk,1\n")
+            .With("supplies.csv", "item,quantity,unit\nwhite,1,quart\n")
+            .With("uses.csv", "id,date,item,quantity\n,2025-02-01,white,0.25\n")
+            .Read();
+
+        Assert.Empty(reading.Problems);
+        Assert.Equal(new SupplyUse(null, new(2025, 2, 1), "white", 0.25m, null, null, null, 2), reading.Log!.Uses.Single());
+    }
+
+    [Fact]
     public void A_use_that_says_no_amount_draws_a_warning()
     {
         using LogFolder folder = new();

@@ -55,6 +55,10 @@ internal sealed class QuarterBooks
     /// <summary>The wear of tools of a span, by days, on pieces and in idle months; up to the date of the books.</summary>
     public decimal WearIn(ReportPeriod period) => CostsBySpan.Sum(Costs, Costs.ToolWear, period);
 
+    /// <summary>Supplies of a span that no piece carries: wasted, or missing at a count, less what was found again.</summary>
+    public decimal SuppliesLostIn(ReportPeriod period) =>
+        Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Sum(line => line.Amount);
+
     /// <summary>
     /// Day a sale or a leaving belongs to; null where the log does not say, though the piece did leave the stock.
     /// </summary>

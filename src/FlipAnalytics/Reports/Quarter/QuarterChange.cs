@@ -105,6 +105,7 @@ public sealed record QuarterChange(
             ("written off", "pieces given away, broken, stolen and the like", profitThen.WrittenOff - profit.WrittenOff),
             ("wear of tools", "wear of tools", profitThen.ToolWear - profit.ToolWear),
             ("overheads", "rent and the like, and outings that brought nothing home", profitThen.Overheads - profit.Overheads),
+            ("supplies lost", "supplies wasted, or missing at a count", profitThen.SuppliesLost - profit.SuppliesLost),
         ];
         decimal total = profit.Net - profitThen.Net;
         int digits = Math.Max(currency.MinorDigits, total.Trimmed().Scale);

@@ -43,7 +43,8 @@ public static class QuarterJson
             report.WorthALook,
             report.Chosen,
             report.StillToArise,
-            report.Held);
+            report.Held,
+            report.Cans);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -79,7 +80,8 @@ internal sealed record QuarterDocument(
     string? WorthALook,
     string? Chosen,
     decimal StillToArise,
-    ImmutableArray<QuarterHeld> Held);
+    ImmutableArray<QuarterHeld> Held,
+    ImmutableArray<SupplyCan> Cans);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

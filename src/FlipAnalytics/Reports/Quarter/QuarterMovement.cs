@@ -19,9 +19,15 @@ namespace FlipAnalytics;
 /// <param name="ToolsBought">Tools bought.</param>
 /// <param name="ToolWear">Wear of tools.</param>
 /// <param name="OtherDay">
-/// What counts on another day than the money went out: pieces and outings dated after the piece had left, drives to buyers on
-/// another day than the sale, and overheads, which count over the days of their month but are taken as paid on its first.
+/// What counts on another day than the money went out: pieces and outings dated after the piece had left, supplies used on a
+/// piece that had left before the can was bought, drives to buyers on another day than the sale, and overheads, which count over
+/// the days of their month but are taken as paid on its first.
 /// </param>
+/// <param name="OutOfCans">
+/// What pieces took from cans, on the day it left them: never before the can was bought, though a piece may have left earlier.
+/// </param>
+/// <param name="SuppliesLost">Supplies wasted, or missing at a count, that no piece carries; below zero for what was found.</param>
+/// <param name="StatedByCounts">What counts found missing and pieces had stated to have used.</param>
 public sealed record QuarterMovement(
     decimal Bought,
     decimal FromCans,
@@ -35,14 +41,17 @@ public sealed record QuarterMovement(
     decimal SuppliesBought,
     decimal ToolsBought,
     decimal ToolWear,
-    decimal OtherDay)
+    decimal OtherDay,
+    decimal OutOfCans,
+    decimal SuppliesLost,
+    decimal StatedByCounts)
 {
     /// <summary>Change of the cost of pieces in stock.</summary>
     public decimal ChangeOfPieces =>
         Bought + FromCans + Stated + Outings - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
 
     /// <summary>Change of the supplies in cans.</summary>
-    public decimal ChangeInCans => SuppliesBought - FromCans;
+    public decimal ChangeInCans => SuppliesBought - OutOfCans - SuppliesLost - StatedByCounts;
 
     /// <summary>Change of the book value of tools.</summary>
     public decimal ChangeOfTools => ToolsBought - ToolWear;
@@ -81,13 +90,18 @@ public sealed record QuarterMovement(
 
         foreach (var (line, counted) in books.Drives)
             otherDay += (period.Contains(counted) ? line.Amount : 0) - (period.Contains(line.Date) ? line.Amount : 0);
+        decimal outOfCans = books.Costs.Shelf.UsedOn(day => period.Contains(day));
+        otherDay += fromCans - outOfCans;
         return new(
             bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
             Paid(books, CostKind.Supplies, day => period.Contains(day)),
             Paid(books, CostKind.Tools, day => period.Contains(day)),
             books.WearIn(period),
             otherDay + books.OverheadsIn(period)
-                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount));
+                - books.Costs.Overheads.Where(line => period.Contains(line.Date)).Sum(line => line.Amount),
+            outOfCans,
+            books.SuppliesLostIn(period),
+            books.Costs.StatedByCounts.Where(piece => period.Contains(piece.Date)).Sum(piece => piece.Amount));
     }
 
     internal static decimal Paid(QuarterBooks books, CostKind kind, Func<DateOnly?, bool> when) =>

@@ -17,6 +17,9 @@ namespace FlipAnalytics;
 /// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen.</param>
 /// <param name="ToolWear">Wear of tools in the span, by days, idle months included (depreciation).</param>
 /// <param name="Overheads">Overheads of the span, those of a month by its days, fruitless outings on theirs.</param>
+/// <param name="SuppliesLost">
+/// Supplies wasted, or missing at a count, less what a count found again, as far as no piece states to have used them.
+/// </param>
 public sealed record QuarterProfit(
     int Pieces,
     decimal Sales,
@@ -28,7 +31,8 @@ public sealed record QuarterProfit(
     decimal Delivery,
     decimal WrittenOff,
     decimal ToolWear,
-    decimal Overheads)
+    decimal Overheads,
+    decimal SuppliesLost)
 {
     /// <summary>What the pieces sold had cost (cost of goods sold).</summary>
     public decimal CostOfPiecesSold => Purchases + Supplies + Outings;
@@ -39,8 +43,8 @@ public sealed record QuarterProfit(
     /// <summary>Gross profit less fees and delivery: what the pieces sold left towards everything else.</summary>
     public decimal Contribution => GrossProfit - Fees - Delivery;
 
-    /// <summary>Costs of no piece sold: written off, wear of tools and overheads.</summary>
-    public decimal OtherCosts => WrittenOff + ToolWear + Overheads;
+    /// <summary>Costs of no piece sold: written off, wear of tools, overheads and supplies lost.</summary>
+    public decimal OtherCosts => WrittenOff + ToolWear + Overheads + SuppliesLost;
 
     /// <summary>Net profit; below zero for a loss.</summary>
     public decimal Net => Contribution - OtherCosts;
@@ -60,6 +64,7 @@ public sealed record QuarterProfit(
             new("given away or scrapped", -WrittenOff),
             new("wear of tools", -ToolWear),
             new("overheads", -Overheads),
+            new("supplies lost", -SuppliesLost),
         ];
         return
         [
@@ -82,5 +87,6 @@ public sealed record QuarterProfit(
             .Where(line => line.Cost.Piece.IsWrittenOff && period.Contains(line.Cost.Piece.LeftOn))
             .Sum(line => line.Line.Amount),
         books.WearIn(period),
-        books.OverheadsIn(period));
+        books.OverheadsIn(period),
+        books.SuppliesLostIn(period));
 }

@@ -42,6 +42,12 @@ public sealed record QuarterReport
     /// <summary>Stock on its last evening.</summary>
     public required QuarterStock Closing { get; init; }
 
+    /// <summary>
+    /// Every purchase of supplies made by the last evening, and what became of it: the values left add up to what the closing
+    /// stock has in cans.
+    /// </summary>
+    public required ImmutableArray<SupplyCan> Cans { get; init; }
+
     /// <summary>How stock moved between the two.</summary>
     public required QuarterMovement Moved { get; init; }
 
@@ -162,7 +168,8 @@ public sealed record QuarterReport
         var hours = QuarterHours.Of(books, reckoned, sales, profit);
         var cash = QuarterCash.Of(books, reckoned);
         var opening = QuarterStock.At(books, reckoned.From.AddDays(-1));
-        var closing = QuarterStock.At(books, reckoned.To);
+        ImmutableArray<SupplyCan> cans = books.Costs.CansOn(reckoned.To);
+        var closing = QuarterStock.At(books, reckoned.To, cans);
         var moved = QuarterMovement.Of(books, reckoned);
         var held = QuarterHeld.In(books, reckoned);
         return new()
@@ -176,6 +183,7 @@ public sealed record QuarterReport
             Cash = cash,
             Opening = opening,
             Closing = closing,
+            Cans = cans,
             Moved = moved,
             Held = held,
             Ratios = QuarterRatios.Of(books, reckoned, profit),

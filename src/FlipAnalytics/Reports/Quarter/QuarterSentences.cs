@@ -89,6 +89,15 @@ public static class QuarterSentences
         return parts.Length == 0 ? null : Invariant($"No profit, on {report.Reckoned.To:yyyy-MM-dd}: {string.Join(", ", parts)}.");
     }
 
+    /// <summary>What may be missing in the cans, and what settles it, in a sentence; null where nothing is in doubt.</summary>
+    /// <param name="report">The report.</param>
+    public static string? CansInDoubt(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return report.Closing.StatedBeyondCans <= 0 ? null
+            : $"Pieces state supplies that no can was charged for: {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} of what is in cans may be gone; a count of what is left (counts.csv) settles it.";
+    }
+
     /// <summary>Facts without a day, a sentence each.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<string> Undated(QuarterReport report)

@@ -26,9 +26,10 @@ public sealed record QuarterStockPiece(
 /// <param name="Pieces">Each piece in stock, in the order of the log.</param>
 /// <param name="ByState">In the workshop, on sale.</param>
 /// <param name="ByAge">By days since bought: 0-30, 31-90, 91-180, over 180, unknown.</param>
-/// <param name="InCans">Supplies bought and not yet used up on a piece, as far as uses are written down.</param>
+/// <param name="InCans">What is left of the supplies bought, by the books: never below zero.</param>
 /// <param name="StatedBeyondCans">
-/// What <c>pieces.csv</c> states for supplies so far beyond what cans were charged for; that much may be missing in the cans.
+/// What pieces state for supplies so far that no can was charged for and no count has settled, as far as the cans that were
+/// there and not counted since reach: that much may be missing in them.
 /// </param>
 /// <param name="Tools">Book value of tools: price less wear.</param>
 public sealed record QuarterStock(
@@ -49,7 +50,9 @@ public sealed record QuarterStock(
     /// <summary>Cost of all pieces in stock.</summary>
     public decimal Cost => Pieces.Sum(piece => piece.Cost);
 
-    internal static QuarterStock At(QuarterBooks books, DateOnly day)
+    internal static QuarterStock At(QuarterBooks books, DateOnly day) => At(books, day, books.Costs.CansOn(day));
+
+    internal static QuarterStock At(QuarterBooks books, DateOnly day, ImmutableArray<SupplyCan> cans)
     {
         Dictionary<Piece, decimal> costs = new(ReferenceEqualityComparer.Instance);
         foreach (StockLine line in books.Lines.Where(line => line.IsHeldOn(day)))
@@ -72,11 +75,8 @@ public sealed record QuarterStock(
                     && (i == Ages.Length - 1 || piece.DaysHere < Ages[i + 1].From)))),
                 Group("unknown", pieces.Where(piece => piece.DaysHere is null)),
             ],
-            books.Costs.SuppliesLeft.Sum(stock => stock.Value)
-                - QuarterMovement.Paid(books, CostKind.Supplies, movement => movement > day)
-                + books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated && line.Arose > day)
-                    .Sum(line => line.Line.Amount),
-            books.Lines.Where(line => line.IsStated && line.Arose <= day).Sum(line => line.Line.Amount),
+            cans.Sum(can => can.ValueLeft),
+            SuppliesInDoubt.Of(books, day, cans),
             books.Costs.ToolsLeft.Sum(tool => tool.Value)
                 - QuarterMovement.Paid(books, CostKind.Tools, movement => movement > day)
                 + books.Costs.ToolWear.Sum(line => line.Amount - line.ArisenBy(day, books.Currency)));

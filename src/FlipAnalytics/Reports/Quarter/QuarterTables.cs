@@ -11,14 +11,14 @@ public static class QuarterTables
 
     private sealed record QuarterTiedUp(string Day, string By, QuarterStockGroup Group);
 
-    /// <summary>All tables: profit-and-loss, cash, stock, stock-pieces, pieces-sold, ratios, comparison, next-steps and sums.</summary>
+    /// <summary>All tables: profit-and-loss, cash, stock, stock-pieces, supplies-by-can, pieces-sold, ratios, comparison, next-steps and sums.</summary>
     /// <param name="report">The report.</param>
     public static ImmutableArray<ReportTable> Of(QuarterReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
         return
         [
-            ProfitAndLoss(report), Cash(report), Stock(report), StockPieces(report), PiecesSold(report), Ratios(report),
+            ProfitAndLoss(report), Cash(report), Stock(report), StockPieces(report), SuppliesByCan(report), PiecesSold(report), Ratios(report),
             Comparison(report), NextSteps(report), Sums(report),
             WageBridgeText.Table(report.Hours.Bridge, report.Period, report.Workshop),
             WageBridgeText.Table(report.Hours.Everywhere, report.Period),
@@ -47,6 +47,7 @@ public static class QuarterTables
             ("written_off", "written off", p => p.WrittenOff),
             ("tool_wear", "wear of tools", p => p.ToolWear),
             ("overheads", "overheads", p => p.Overheads),
+            ("supplies_lost", "supplies wasted, or missing at a count", p => p.SuppliesLost),
             ("net_profit", "net profit", p => p.Net),
         ];
         return ReportTable.Of(
@@ -115,6 +116,31 @@ public static class QuarterTables
             ("days_here", "days since bought", piece => piece.DaysHere),
             ("days_on_sale", "days on sale", piece => piece.DaysOnSale),
             ("floor", "floor", piece => piece.Floor is { } floor ? decimal.Round(floor, 2, MidpointRounding.AwayFromZero) : null));
+    }
+
+    /// <summary>Each purchase of supplies, and what became of it by the last evening.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable SuppliesByCan(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "supplies-by-can",
+            "Supplies by purchase: bought is used, wasted, missing at a count and left",
+            report.Cans,
+            ("item", "item", can => can.Item),
+            ("bought_on", "bought on", can => can.BoughtOn),
+            ("bought", "bought", can => can.Bought),
+            ("unit", "unit", can => can.Unit),
+            ("used", "used on pieces", can => can.Used),
+            ("wasted", "wasted", can => can.Wasted),
+            ("counted_away", "missing at counts, below zero where found", can => can.CountedAway),
+            ("left", "left", can => can.Left),
+            ("cost", "paid", can => can.Cost),
+            ("cost_used", "of it used on pieces", can => can.CostUsed),
+            ("cost_wasted", "of it wasted", can => can.CostWasted),
+            ("cost_counted_away", "of it missing at counts", can => can.CostCountedAway),
+            ("value_left", "of it left", can => can.ValueLeft),
+            ("line", "line of supplies.csv", can => can.Row));
     }
 
     /// <summary>Each piece sold.</summary>

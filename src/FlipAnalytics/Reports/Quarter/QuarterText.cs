@@ -106,6 +106,7 @@ public static class QuarterText
         Money("- given away, broken, stolen and the like (written off)", profit => profit.WrittenOff);
         Money("- wear of tools (depreciation)", profit => profit.ToolWear);
         Money("- rent and the like, fruitless outings (overhead)", profit => profit.Overheads);
+        Money("- supplies wasted, or missing at a count", profit => profit.SuppliesLost);
         Money("= what you made (net profit)", profit => profit.Net, isShown: true);
         if (spans.Any(span => span.Hours.Wage is not null))
         {
@@ -186,10 +187,7 @@ public static class QuarterText
         }
 
         if (ends.Any(stock => stock.InCans != 0))
-        {
-            string most = report.Closing.StatedBeyondCans > 0 ? ", at most" : "";
-            text.Append(Row($"  supplies in cans{most}", ends.Select(stock => MoneyText.PlainExact(stock.InCans, report.Workshop))));
-        }
+            text.Append(Row("  supplies in cans", ends.Select(stock => MoneyText.PlainExact(stock.InCans, report.Workshop))));
 
         if (ends.Any(stock => stock.Tools != 0))
             text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => MoneyText.PlainExact(stock.Tools, report.Workshop))));
@@ -207,11 +205,8 @@ public static class QuarterText
                 $"Now, since bought: {string.Join(", ", ages)}. {space}."));
         }
 
-        if (report.Closing is { InCans: > 0, StatedBeyondCans: > 0 })
-        {
-            text.AppendWrapped("  ", "  ",
-                $"In cans is at most: pieces.csv states {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} of supplies by now that no can was charged for.");
-        }
+        if (QuarterSentences.CansInDoubt(report) is { } doubt)
+            text.AppendWrapped("  ", "  ", doubt);
 
         QuarterCounts counts = report.Counts;
         string gone = counts.Withdrawn == 0 ? ""
@@ -220,6 +215,7 @@ public static class QuarterText
             $"Bought {counts.Bought}, finished {counts.Finished}, listed {counts.Listed}, sold {counts.Sold}, withdrawn {counts.Withdrawn}{gone}."));
         foreach (string ratio in QuarterSentences.Ratios(report))
             text.AppendWrapped("  ", "    ", ratio);
+        SuppliesByCanText.Append(text, report);
     }
 
     private static string TiedUp(QuarterReport report)
@@ -227,10 +223,9 @@ public static class QuarterText
         QuarterStock now = report.Closing;
         string pieces = string.Join(", ", now.ByState.Select(group =>
             Invariant($"{MoneyText.Exact(group.Cost, report.Workshop)} in {Counted(group.Pieces, "piece")} {group.Name}")));
-        string cans = now.InCans == 0 ? ""
-            : $", {(now.StatedBeyondCans > 0 ? "at most " : "")}{MoneyText.Exact(now.InCans, report.Workshop)} in supplies";
+        string cans = now.InCans == 0 ? "" : $", {MoneyText.Exact(now.InCans, report.Workshop)} in supplies";
         string tools = now.Tools == 0 ? "" : $", {MoneyText.Exact(now.Tools, report.Workshop)} in tools";
-        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.");
+        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.{(QuarterSentences.CansInDoubt(report) is { } doubt ? " " + doubt : "")}");
     }
 
     private static void AppendChanges(StringBuilder text, QuarterReport report)

@@ -15,6 +15,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
 
     internal const string Gone = "pieces gone without a sale";
     internal const string Wear = "parts of the wear of tools";
+    internal const string Wasted = "supplies wasted";
     internal const string Hours = "entries of general hours and outings";
 
     /// <summary>The <see cref="What"/> of money paid without a day, sales left out.</summary>
@@ -27,6 +28,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
         PieceCost[] gone = [.. books.Costs.Pieces.Where(cost => cost.Piece is { IsGone: true, LeftOn: null })];
         CashMovement[] paid = [.. books.Costs.Cash.Where(movement => movement.Date is null)];
         CostLine[] wear = [.. books.Costs.ToolWear.Where(line => line.Date is null)];
+        CostLine[] wasted = [.. books.Costs.SuppliesOnNoPiece.Where(line => line.Date is null)];
         GeneralHours[] hours = [.. books.Hours.General.Concat(books.Hours.Outings).Where(entry => entry.Date is null)];
         return
         [
@@ -41,6 +43,7 @@ public sealed record QuarterUndated(string What, int Count, decimal Amount, stri
                 Paid(CostKind.Trip, Payments[3], "date in trips.csv"),
                 new(Wear, wear.Length, wear.Sum(line => line.Amount), "money",
                     "ready_on in pieces.csv"),
+                new(Wasted, wasted.Length, wasted.Sum(line => line.Amount), "money", "date in uses.csv"),
                 new(Hours, hours.Length, hours.Sum(entry => entry.Hours), "hours",
                     "date in hours.csv and trips.csv"),
             }.Where(facts => facts.Count > 0),

@@ -115,10 +115,13 @@ public sealed record GroupReconciliation(WageGroupBy By, int Flips, decimal Full
 /// <param name="WithoutProfit">On flips of this report whose profit is unknown.</param>
 /// <param name="OtherPieces">On pieces not sold, gone without a sale, or sold outside the period.</param>
 /// <param name="AllPieces">On all pieces, by the books.</param>
-/// <param name="NoPiece">On no piece, for it fell into months without work, or into the month the log ends in, without work so far.</param>
+/// <param name="NoPiece">
+/// On no piece: it fell into months without work, or into the month the log ends in, without work so far; of supplies, it was wasted
+/// or missing at a count.
+/// </param>
 /// <param name="StillHere">In cans and in tools.</param>
 /// <param name="InFiles">As the books take it from the files, driving at the mileage rate; <see cref="FileReconciliation"/> holds the rows against it.</param>
-/// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond what was taken from cans.</param>
+/// <param name="Stated">What <c>pieces.csv</c> states for supplies beyond what was taken from cans or found missing in them.</param>
 /// <param name="StillToArise">The part of <paramref name="NoPiece"/> that falls on days after the date of the log: no idle month yet.</param>
 public sealed record CostReconciliation(
     CostKind Kind, decimal Flips, decimal WithoutProfit, decimal OtherPieces, decimal AllPieces, decimal NoPiece,

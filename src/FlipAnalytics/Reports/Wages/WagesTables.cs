@@ -164,7 +164,7 @@ public static class WagesTables
                 ("these flips", -cost.Flips),
                 ("flips without a known profit", -cost.WithoutProfit),
                 ("other pieces", -cost.OtherPieces),
-                ("no piece, months without work", -cost.Idle),
+                (cost.Kind == CostKind.Supplies ? "no piece, wasted or missing at a count" : "no piece, months without work", -cost.Idle),
                 ("no piece, rest of the month the log ends in", -cost.StillToArise),
                 ("in cans and tools", -cost.StillHere),
                 ("difference", cost.Difference),

@@ -49,6 +49,10 @@ internal static class QuarterLaws
                 yield return $"effects on the wage against {change.With.Name} do not add up to {change.Wage}";
         }
 
+        if (report.Opening.InCans < 0 || report.Cans.Any(can => can.ValueLeft < 0 || can.Left < 0))
+            yield return $"{report.Period.Name}: a can holds less than nothing";
+        if (report.Cans.Sum(can => can.ValueLeft) != report.Closing.InCans)
+            yield return $"{report.Period.Name}: the cans do not add up to {report.Closing.InCans}";
         if (report.Sales.Sum(sale => sale.Contribution) - report.Profit.OtherCosts != report.Profit.Net)
             yield return "the pieces sold do not add up to the profit";
     }
@@ -126,6 +130,7 @@ internal static class QuarterLaws
         ("written off", report.Profit.WrittenOff),
         ("tool wear", report.Profit.ToolWear),
         ("overheads", report.Profit.Overheads),
+        ("supplies lost", report.Profit.SuppliesLost),
         ("net", report.Profit.Net),
         ("hours of pieces sold", report.Hours.Belonging),
         ("money in", report.Cash.In),
@@ -134,6 +139,8 @@ internal static class QuarterLaws
         ("bought", report.Moved.Bought),
         ("from cans", report.Moved.FromCans),
         ("stated", report.Moved.Stated),
+        ("out of cans", report.Moved.OutOfCans),
+        ("stated, by counts", report.Moved.StatedByCounts),
         ("outings in", report.Moved.Outings),
         ("sold", report.Moved.Sold),
         ("sold undated", report.Moved.SoldUndated),
