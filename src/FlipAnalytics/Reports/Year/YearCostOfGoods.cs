@@ -26,7 +26,14 @@ public sealed record YearTakenOut(string Why, decimal Purchase, decimal Other)
 /// <param name="OpeningInCans">Supplies in cans then.</param>
 /// <param name="PiecesBought">Pieces bought.</param>
 /// <param name="SuppliesBought">Supplies bought.</param>
-/// <param name="SuppliesStated">Supplies that <c>pieces.csv</c> states beyond what cans were charged for; below zero where less.</param>
+/// <param name="SuppliesStated">
+/// Supplies that <c>pieces.csv</c> states beyond what cans were charged for, less what counts have found missing of them; below
+/// zero where less.
+/// </param>
+/// <param name="SuppliesLost">Supplies wasted, or missing at a count: an expense by itself.</param>
+/// <param name="SuppliesOfOtherDay">
+/// Supplies that a piece took from a can bought after it had left, which count on another day in its cost than in the can.
+/// </param>
 /// <param name="Outings">Outings that brought pieces home: driving at the rate, and what else was paid.</param>
 /// <param name="TakenOut">What left the stock otherwise than by a dated sale.</param>
 /// <param name="ClosingPieces">Cost of the pieces in stock on the last evening.</param>
@@ -38,6 +45,8 @@ public sealed record YearCostOfGoods(
     decimal PiecesBought,
     decimal SuppliesBought,
     decimal SuppliesStated,
+    decimal SuppliesLost,
+    decimal SuppliesOfOtherDay,
     decimal Outings,
     ImmutableArray<YearTakenOut> TakenOut,
     decimal ClosingPieces,
@@ -50,8 +59,8 @@ public sealed record YearCostOfGoods(
     /// <summary>Pieces bought, less what had been paid for pieces that left unsold; below zero where these had cost more.</summary>
     public decimal Purchases => PiecesBought - TakenOut.Sum(taken => taken.Purchase);
 
-    /// <summary>Supplies and outings, less those of pieces that left unsold.</summary>
-    public decimal OtherCosts => SuppliesBought + SuppliesStated + Outings - TakenOut.Sum(taken => taken.Other);
+    /// <summary>Supplies and outings, less supplies lost and those of pieces that left unsold.</summary>
+    public decimal OtherCosts => SuppliesBought + SuppliesStated + SuppliesOfOtherDay + Outings - SuppliesLost - TakenOut.Sum(taken => taken.Other);
 
     /// <summary>Closing stock.</summary>
     public decimal Closing => ClosingPieces + ClosingInCans;
@@ -65,7 +74,9 @@ public sealed record YearCostOfGoods(
         opening.InCans,
         moved.Bought,
         moved.SuppliesBought,
-        moved.Stated,
+        moved.Stated - moved.StatedByCounts,
+        moved.SuppliesLost,
+        moved.FromCans - moved.OutOfCans,
         moved.Outings,
         [
             .. books.Lines.Where(line => period.Contains(line.Left))

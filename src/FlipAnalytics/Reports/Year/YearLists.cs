@@ -99,22 +99,13 @@ public sealed record YearStockPiece(string Id, string What, DateOnly? BoughtOn, 
 /// <param name="Value">What the rest cost.</param>
 public sealed record YearSupply(string Item, decimal Value)
 {
-    internal static ImmutableArray<YearSupply> At(QuarterBooks books, DateOnly day)
-    {
-        Dictionary<string, decimal> values = new(StringComparer.OrdinalIgnoreCase);
-        void Add(string item, decimal amount) => values[item] = values.GetValueOrDefault(item) + amount;
-        foreach (SupplyStock stock in books.Costs.SuppliesLeft)
-            Add(stock.Item, stock.Value);
-        foreach (CashMovement bought in books.Costs.Cash.Where(paid => paid.Kind == CostKind.Supplies && paid.Date > day))
-            Add(bought.What, bought.Amount);
-        foreach (StockLine used in books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated && line.Arose > day))
-            Add(used.Line.What, used.Line.Amount);
-        return
-        [
-            .. values.Where(item => item.Value != 0).Select(item => new YearSupply(item.Key, item.Value))
-                .OrderBy(supply => supply.Item, StringComparer.OrdinalIgnoreCase),
-        ];
-    }
+    internal static ImmutableArray<YearSupply> At(ImmutableArray<SupplyCan> cans) =>
+    [
+        .. cans.GroupBy(can => can.Item, StringComparer.OrdinalIgnoreCase)
+            .Select(item => new YearSupply(item.Key, item.Sum(can => can.ValueLeft)))
+            .Where(supply => supply.Value != 0)
+            .OrderBy(supply => supply.Item, StringComparer.OrdinalIgnoreCase),
+    ];
 }
 
 /// <summary>A piece that left in the year without being sold.</summary>

@@ -127,7 +127,8 @@ public sealed record YearReport
         var profit = QuarterProfit.Of(books, reckoned, sales);
         var cash = QuarterCash.Of(books, reckoned);
         var opening = QuarterStock.At(books, reckoned.From.AddDays(-1));
-        var closing = QuarterStock.At(books, reckoned.To);
+        ImmutableArray<SupplyCan> cans = books.Costs.CansOn(reckoned.To);
+        var closing = QuarterStock.At(books, reckoned.To, cans);
         var moved = QuarterMovement.Of(books, reckoned);
         var goods = YearCostOfGoods.Of(books, reckoned, opening, closing, moved);
         var overheads = YearOverhead.In(books, reckoned);
@@ -149,7 +150,7 @@ public sealed record YearReport
             Overheads = overheads,
             Tools = YearTool.At(books, reckoned),
             Stock = YearStockPiece.At(books, closing),
-            Supplies = YearSupply.At(books, reckoned.To),
+            Supplies = YearSupply.At(cans),
             Cash = cash,
             Tally = tally,
             StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,

@@ -35,8 +35,10 @@ public sealed record YearTally(
                     sold.Select(cost => (cost.Piece.SoldOn, cost.Piece.DeliveryCharged ?? 0))),
                 Stock("pieces bought", "bought_price in pieces.csv", "pieces_bought", line => line.Line.Kind == CostKind.Purchase),
                 Dated("supplies bought", "price in supplies.csv", "supplies_bought", Paid(CostKind.Supplies)),
-                Stock("supplies stated beyond the cans", "supplies_cost in pieces.csv, less what cans were charged for",
-                    "supplies_stated", line => line.IsStated),
+                // What a count found missing in a can stands behind what was stated.
+                Dated("supplies stated beyond the cans", "supplies_cost in pieces.csv, less what cans were charged for",
+                    "supplies_stated",
+                    Arisen(line => line.IsStated).Concat(books.Costs.StatedByCounts.Select(settled => ((DateOnly?)settled.Date, -settled.Amount)))),
                 Stock("outings that brought pieces home", "distance and other_cost in trips.csv", "outings",
                     line => line.Line.Kind == CostKind.Trip),
                 Dated("fees, as written down", "fees in pieces.csv", "fees",
@@ -64,10 +66,12 @@ public sealed record YearTally(
         IEnumerable<(DateOnly?, decimal)> Paid(CostKind kind) =>
             books.Costs.Cash.Where(movement => movement.Kind == kind).Select(movement => (movement.Date, -movement.Amount));
 
+        YearTally Stock(string what, string column, string name, Func<StockLine, bool> which) =>
+            Dated(what, column, name, Arisen(which));
+
         // What the books could not give a day stands before every day.
-        YearTally Stock(string what, string column, string name, Func<StockLine, bool> which) => Dated(
-            what, column, name,
-            books.Lines.Where(which).Select(line => (line.Arose == DateOnly.MinValue ? (DateOnly?)null : line.Arose, line.Line.Amount)));
+        IEnumerable<(DateOnly?, decimal)> Arisen(Func<StockLine, bool> which) => books.Lines.Where(which)
+            .Select(line => (line.Arose == DateOnly.MinValue ? (DateOnly?)null : line.Arose, line.Line.Amount));
 
         YearTally Dated(string what, string column, string name, IEnumerable<(DateOnly? Day, decimal Amount)> facts)
         {
