@@ -157,7 +157,7 @@ internal sealed class SpreadSupplies
                 shelf.Leave(part, count.Day, CanEnd.CountedAway);
             decimal cost = parts.Sum(part => part.Value);
             if (cost != 0)
-                losses.Differ(new(item, count.Day, before, cans[0].Since, cost, $"{item} missing at the count", new(
+                losses.Differ(new(item, count.Day, before, cans[0].Since, cost, SupplyLosses.AtTheCount(item, true), new(
                     Columns.Counts.File, count.Row.Row, $"There was {counted}, and no piece was worked on that could have used the rest up.")));
         }
     }

@@ -118,7 +118,7 @@ internal sealed record SuppliesLedger(
         {
             losses.Differ(new(
                 item, date, before, firstBought, isMissing ? moved.Cost : -moved.Cost,
-                $"{item} {(isMissing ? "missing" : "found")} at the count", new(Columns.Counts.File, count.Row.Row, rule)));
+                SupplyLosses.AtTheCount(item, isMissing), new(Columns.Counts.File, count.Row.Row, rule)));
         }
 
         string where = Where(Columns.Counts.File, count.Row.Row);
@@ -139,10 +139,7 @@ internal sealed record SuppliesLedger(
         foreach (CanPart part in taken.Parts)
             shelf.Leave(part, date, CanEnd.Wasted);
         if (taken.Cost != 0)
-        {
-            losses.Waste(new(
-                CostKind.Supplies, date, taken.Cost, $"{use.Item} wasted", new(Columns.Uses.File, use.Row, $"{rule} No piece carries it.")));
-        }
+            losses.Waste(use.Item, date, taken.Cost, new(Columns.Uses.File, use.Row, $"{rule} No piece carries it."));
     }
 
     private static CoverageCheck? Check(CostSheet sheet, SupplyPurchase[] purchases, SupplyUse[] uses)

@@ -17,7 +17,9 @@ internal sealed record CountDifference(
 /// <param name="Date">Day of the count.</param>
 /// <param name="PieceId">The piece.</param>
 /// <param name="Amount">Amount; below zero where less was used than cans were charged for.</param>
-public sealed record StatedByCount(DateOnly Date, string PieceId, decimal Amount);
+/// <param name="Item">The supply.</param>
+/// <param name="Origin">The row of <c>counts.csv</c> and the rule.</param>
+public sealed record StatedByCount(DateOnly Date, string PieceId, decimal Amount, string Item, CostOrigin Origin);
 
 /// <summary>
 /// Supplies that no piece carries: waste, and what counts find missing or find again, a cost or a gain of its day.
@@ -31,10 +33,30 @@ public sealed record StatedByCount(DateOnly Date, string PieceId, decimal Amount
 /// </remarks>
 internal sealed class SupplyLosses
 {
+    private const string IsWasted = " wasted";
+    private const string IsMissing = " missing at the count";
+    private const string IsFound = " found at the count";
+
     private readonly List<CostLine> wasted = [];
     private readonly List<CountDifference> differences = [];
 
-    public void Waste(CostLine line) => wasted.Add(line);
+    /// <summary>The supply that one of these lines is of.</summary>
+    public static string ItemOf(CostLine line)
+    {
+        foreach (string suffix in (string[])[IsWasted, IsMissing, IsFound])
+        {
+            if (line.What.EndsWith(suffix, StringComparison.Ordinal))
+                return line.What[..^suffix.Length];
+        }
+
+        return line.What;
+    }
+
+    /// <summary>What a count of a supply found, as words.</summary>
+    public static string AtTheCount(string item, bool isMissing) => item + (isMissing ? IsMissing : IsFound);
+
+    public void Waste(string item, DateOnly? date, decimal cost, CostOrigin origin) =>
+        wasted.Add(new(CostKind.Supplies, date, cost, item + IsWasted, origin));
 
     public void Differ(CountDifference difference) => differences.Add(difference);
 
@@ -65,7 +87,7 @@ internal sealed class SupplyLosses
                     continue;
                 decimal part = Math.Abs(open[place]) < Math.Abs(rest) ? open[place] : rest;
                 (open[place], rest) = (open[place] - part, rest - part);
-                settled.Add(new(difference.Date, sheet.Log.Pieces[place].Id, part));
+                settled.Add(new(difference.Date, sheet.Log.Pieces[place].Id, part, difference.Item, difference.Origin));
             }
 
             if (rest == 0)

@@ -27,20 +27,20 @@ internal sealed class SupplyShelf
     public SupplyShelf(ImmutableArray<SupplyPurchase> purchases) =>
         Cans = [.. purchases.Select((purchase, place) => new Can(place, purchase))];
 
-    private readonly record struct Movement(int Can, DateOnly Day, decimal? Quantity, decimal Cost, CanEnd End);
+    private readonly record struct Movement(int Can, DateOnly Day, decimal? Quantity, decimal Cost, CanEnd End, DateOnly? Asked);
 
     /// <summary>The cans, in the order of the log.</summary>
     public ImmutableArray<Can> Cans { get; }
 
     /// <summary>Writes down that a part left its can, on a day or as soon as the can was there.</summary>
     public void Leave(CanPart part, DateOnly? day, CanEnd end) => movements.Add(new(
-        part.Can.Place, day > part.Can.Since ? day.Value : part.Can.Since, part.Quantity, part.Value, end));
+        part.Can.Place, day > part.Can.Since ? day.Value : part.Can.Since, part.Quantity, part.Value, end, day));
 
     /// <summary>Writes down that a count found a part that had left its can.</summary>
     public void Find(CanPart part, DateOnly day)
     {
         part.Can.Since = day > part.Can.Since ? day : part.Can.Since;
-        movements.Add(new(part.Can.Place, part.Can.Since, -part.Quantity, -part.Value, CanEnd.CountedAway));
+        movements.Add(new(part.Can.Place, part.Can.Since, -part.Quantity, -part.Value, CanEnd.CountedAway, day));
     }
 
     /// <summary>Writes down that an item was counted.</summary>
@@ -55,6 +55,14 @@ internal sealed class SupplyShelf
     public DateOnly? LastCount(string item, DateOnly day) =>
         counts.TryGetValue(item, out SortedSet<DateOnly>? days) && days.GetViewBetween(DateOnly.MinValue, day) is { Count: > 0 } until
             ? until.Max : null;
+
+    /// <summary>
+    /// What pieces bear from a day on which the can was not there yet, and the day from which it can have left: a piece that had
+    /// left before the can was bought.
+    /// </summary>
+    public IEnumerable<(Can Can, DateOnly Borne, DateOnly Left, decimal Cost)> UsedTooEarly() => movements
+        .Where(movement => movement is { End: CanEnd.Used, Cost: not 0 } && movement.Asked < movement.Day)
+        .Select(movement => (Cans[movement.Can], movement.Asked!.Value, movement.Day, movement.Cost));
 
     /// <summary>What pieces took from the cans on the days chosen.</summary>
     public decimal UsedOn(Func<DateOnly, bool> isChosen)

@@ -96,7 +96,7 @@ public sealed class StockCountTests
         SalesLog log = Log([Can(0, 64, 40)], [Use("P2", 10, 16)], [Count(20, 8)], Piece("P1", 2, 12) with { SuppliesCost = 20 }, Piece("P2", 2, 10));
         CostBook book = CostBook.Of(log);
         Assert.Equal(new CostTotal(CostKind.Supplies, Spent: 40, OnPieces: 30, Left: 5, Unassigned: 5, Stated: 0), book.Total(CostKind.Supplies));
-        Assert.Equal(new StatedByCount(Day(20), "P1", 20), Assert.Single(book.StatedByCounts));
+        Assert.Equal((Day(20), "P1", 20m), (book.StatedByCounts.Single().Date, book.StatedByCounts[0].PieceId, book.StatedByCounts[0].Amount));
         Assert.EndsWith("Of its cost 20 is in what pieces.csv states.", Assert.Single(book.SuppliesOnNoPiece).Origin.Rule, StringComparison.Ordinal);
 
         // Worked on after the count, the piece took its paint from what is left: all that was missing is lost.

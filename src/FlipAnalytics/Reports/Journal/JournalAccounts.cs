@@ -51,6 +51,9 @@ public static class JournalAccounts
     /// <summary>Wear of tools (depreciation).</summary>
     public const string ToolWear = "expenses:wear of tools";
 
+    /// <summary>Supplies wasted, or missing at a count, less what a count found again.</summary>
+    public const string SuppliesLost = "expenses:supplies lost";
+
     /// <summary>Costs of no single piece; a sub-account for each item of <c>overheads.csv</c>.</summary>
     public const string Overhead = "expenses:overhead";
 

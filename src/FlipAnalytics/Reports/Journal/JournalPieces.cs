@@ -30,6 +30,7 @@ internal sealed class JournalPieces
         Moved();
         sheet.Add(JournalPlace.Supplies, Used(isStated: false), JournalAccounts.Supplies);
         sheet.Add(JournalPlace.Supplies, Used(isStated: true), JournalAccounts.StatedSupplies);
+        Lost();
         Sold();
         OfNoPiece();
         Left();
@@ -93,6 +94,33 @@ internal sealed class JournalPieces
             $"{(isStated ? "supplies stated for" : "supplies used on")} {Name(line.Cost.Piece)}",
             line.Line.Origin,
             InStock(line) with { Comment = line.Line.What }));
+
+    // Supplies that no piece carries leave the cans; what pieces stated and a count found missing has its can now. What a piece bears
+    // from before its can was bought leaves the can when that is there.
+    private void Lost()
+    {
+        sheet.Add(
+            JournalPlace.Supplies,
+            books.Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Select(line => new JournalSide(
+                line.Date!.Value, (line.Origin.File, line.Origin.Row, line.What), line.What, line.Origin,
+                new(JournalAccounts.SuppliesLost, line.Amount))),
+            JournalAccounts.Supplies);
+        sheet.Add(
+            JournalPlace.Supplies,
+            books.Costs.StatedByCounts.Where(piece => period.Contains(piece.Date)).Select(piece => new JournalSide(
+                piece.Date, (piece.Origin.Row, piece.Item), $"{piece.Item} missing at the count, as stated", piece.Origin,
+                new(JournalAccounts.StatedSupplies, piece.Amount, piece.PieceId))),
+            JournalAccounts.Supplies);
+        sheet.Add(
+            JournalPlace.Supplies,
+            books.Costs.Shelf.UsedTooEarly().SelectMany(used => new[] { (Day: used.Borne, Sign: -1), (Day: used.Left, Sign: 1) }
+                .Where(part => period.Contains(part.Day))
+                .Select(part => new JournalSide(
+                    part.Day, (used.Can.Place, part.Sign), $"{used.Can.Purchase.Item} of a piece that had left before it was bought",
+                    new(Columns.Supplies.File, used.Can.Purchase.Row, "The piece bears it from the day it left, the can from the day it was bought."),
+                    new(JournalAccounts.PaidOnAnotherDay, part.Sign * used.Cost)))),
+            JournalAccounts.Supplies);
+    }
 
     // The sale, its fees and its delivery are one fact: what the buyer and the channel settled.
     private void Sold() => sheet.Add(

@@ -19,6 +19,7 @@ public sealed record QuarterLine(string Word, string Meaning)
     internal const string WrittenOff = "written-off";
     internal const string Tools = "tools";
     internal const string Overhead = "overhead";
+    internal const string SuppliesLost = "supplies-lost";
     internal const string Profit = "profit";
     internal const string Cash = "cash";
     internal const string Held = "held";
@@ -41,6 +42,7 @@ public sealed record QuarterLine(string Word, string Meaning)
         (WrittenOff, ["broken", "stolen", "given", "scrapped", "lost"]),
         (Tools, ["wear", "depreciation", "tool wear", "wear of tools"]),
         (Overhead, ["rent", "insurance", "fruitless"]),
+        (SuppliesLost, ["waste", "wasted", "missing", "shrinkage"]),
         (Profit, ["net", "net profit", "result", "made", "loss"]),
         (Cash, ["money", "payments", "spent", "paid"]),
         (Held, ["sales tax", "deposits", "tax", "owed"]),
@@ -69,6 +71,7 @@ public sealed record QuarterLine(string Word, string Meaning)
             new(WrittenOff, "cost of pieces given away, broken, stolen and the like"),
             new(Tools, "wear of tools"),
             new(Overhead, "rent and the like, and fruitless outings"),
+            new(SuppliesLost, "supplies wasted, or missing at a count"),
             new(Profit, "what you made"),
             new(Cash, "money that came in less money that went out"),
             new(Held, "money you hold for others, such as sales tax and deposits, and your own put in less taken out"),

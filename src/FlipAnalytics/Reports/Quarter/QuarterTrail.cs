@@ -103,6 +103,7 @@ public sealed record QuarterTrail
         QuarterLine.Held => QuarterTrailCash.Held(books, report),
         QuarterLine.Driving => QuarterTrailCash.Driving(books, report),
         QuarterLine.Stock => QuarterTrailStock.Pieces(books, report),
+        QuarterLine.SuppliesLost => QuarterTrailStock.Lost(books, report),
         QuarterLine.Cans => QuarterTrailStock.Cans(books, report),
         QuarterLine.Hours => QuarterTrailHours.Of(books, report),
         _ => QuarterTrailPieces.Of(books, report, line.Word),

@@ -16,7 +16,8 @@ internal static class QuarterTrailResult
         (QuarterLine.Delivery, -report.Profit.Delivery),
         (QuarterLine.WrittenOff, -report.Profit.WrittenOff),
         (QuarterLine.Tools, -report.Profit.ToolWear),
-        (QuarterLine.Overhead, -report.Profit.Overheads));
+        (QuarterLine.Overhead, -report.Profit.Overheads),
+        (QuarterLine.SuppliesLost, -report.Profit.SuppliesLost));
 
     private static QuarterTrail Of(QuarterReport report, string word, decimal total, params (string Word, decimal Amount)[] lines)
     {

@@ -7,6 +7,7 @@ internal static class QuarterTrailStock
 {
     private const string Bought = "bought";
     private const string UsedUp = "used up";
+    private const string LostSort = "lost";
 
     public static QuarterTrail Pieces(QuarterBooks books, QuarterReport report)
     {
@@ -44,18 +45,51 @@ internal static class QuarterTrailStock
                 Id = use.Count() == 1 ? use.First().Cost.Piece.Id : null,
                 Sort = UsedUp,
             });
-        var items = bought.Concat(used).Where(part => part.Amount != 0).GroupBy(part => part.Group!, StringComparer.OrdinalIgnoreCase)
+        // A piece that had left before the can was bought bears it, but the can holds it until it is there.
+        var early = books.Costs.Shelf.UsedTooEarly().Where(part => part.Borne <= day && part.Left > day).Select(part => QuarterTrailPart.Of(
+            new(Columns.Supplies.File, part.Can.Purchase.Row, "The piece bears it from the day it left, the can from the day it was bought."),
+            "used before it was bought", part.Left, part.Cost) with
+        {
+            Group = part.Can.Purchase.Item,
+            Sort = UsedUp,
+        });
+        var lost = books.Costs.SuppliesOnNoPiece.Where(line => !(line.Date > day)).Select(line => PartOf(line, -1));
+        var stated = books.Costs.StatedByCounts.Where(piece => piece.Date <= day).Select(piece => QuarterTrailPart.Of(
+            piece.Origin, $"missing at the count, as stated for {piece.PieceId}", piece.Date, -piece.Amount) with
+        {
+            Group = piece.Item,
+            Id = piece.PieceId,
+            Sort = LostSort,
+        });
+        var items = bought.Concat(used).Concat(early).Concat(lost).Concat(stated).Where(part => part.Amount != 0).GroupBy(part => part.Group!, StringComparer.OrdinalIgnoreCase)
             .Where(item => item.Sum(part => part.Amount) != 0)
             .ToArray();
-        string[] notes = report.Closing.StatedBeyondCans <= 0 ? [] :
-        [
-            $"At most: pieces.csv states {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} of supplies by then that no can was charged for.",
-        ];
+        string[] notes = QuarterSentences.CansInDoubt(report) is { } doubt ? [doubt] : [];
         return QuarterTrail.Of(report, QuarterLine.Cans, report.Closing.InCans, items.Length, "item",
             items.OrderByDescending(item => item.Sum(part => part.Amount))
-                .SelectMany(item => item.Select(part => part with { Group = item.Key }).OrderBy(part => part.Sort == UsedUp).ThenBy(part => part.Date)),
+                .SelectMany(item => item.Select(part => part with { Group = item.Key }).OrderBy(part => part.Sort != Bought).ThenBy(part => part.Date)),
             notes);
     }
+
+    public static QuarterTrail Lost(QuarterBooks books, QuarterReport report)
+    {
+        QuarterTrailPart[] parts =
+        [
+            .. books.Costs.SuppliesOnNoPiece.Where(line => report.Reckoned.Contains(line.Date)).Select(line => PartOf(line, 1))
+                .GroupBy(part => part.Group!, StringComparer.OrdinalIgnoreCase)
+                .SelectMany(item => item.Select(part => part with { Group = item.Key }).OrderBy(part => part.Date)),
+        ];
+        return QuarterTrail.Of(
+            report, QuarterLine.SuppliesLost, report.Profit.SuppliesLost, parts.Select(part => part.Group).Distinct().Count(), "item", parts,
+            QuarterTrail.Undated(report, QuarterUndated.Wasted));
+    }
+
+    private static QuarterTrailPart PartOf(CostLine line, int sign) =>
+        QuarterTrailPart.Of(line.Origin, line.What, line.Date, sign * line.Amount) with
+        {
+            Group = SupplyLosses.ItemOf(line),
+            Sort = LostSort,
+        };
 
     private static string Heading(QuarterStockPiece piece)
     {

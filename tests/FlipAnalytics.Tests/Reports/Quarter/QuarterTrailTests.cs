@@ -241,6 +241,7 @@ public sealed partial class QuarterTrailTests
         "fees" => report.Profit.Fees,
         "delivery" => report.Profit.Delivery,
         "written-off" => report.Profit.WrittenOff,
+        "supplies-lost" => report.Profit.SuppliesLost,
         "tools" => report.Profit.ToolWear,
         "overhead" => report.Profit.Overheads,
         "profit" => report.Profit.Net,
