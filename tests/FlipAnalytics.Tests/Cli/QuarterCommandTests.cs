@@ -34,7 +34,7 @@ public sealed class QuarterCommandTests
             document.RootElement.GetProperty("sums").EnumerateArray(),
             sum => Assert.Equal(0, sum.GetProperty("difference").GetDecimal()));
         Assert.Equal(
-            ["cash", "comparison", "next-steps", "pieces-sold", "profit-and-loss", "ratios", "stock", "stock-pieces", "sums", "wage-bridge", "wage-hours"],
+            ["cash", "comparison", "next-steps", "pieces-sold", "profit-and-loss", "ratios", "stock", "stock-pieces", "sums", "supplies-by-can", "wage-bridge", "wage-hours"],
             Directory.GetFiles(Path.Combine(folder.Path, "figures")).Select(Path.GetFileNameWithoutExtension).Order());
     }
 

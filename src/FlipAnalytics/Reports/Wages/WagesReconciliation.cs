@@ -128,7 +128,7 @@ public sealed record CostReconciliation(
     decimal StillHere, decimal InFiles, decimal Stated, decimal StillToArise)
 {
     /// <summary>On no piece, for the days that it fell on are over and their month saw no work.</summary>
-    public decimal Idle => NoPiece - StillToArise;
+    public decimal Idle => Kind == CostKind.Supplies ? 0 : NoPiece - StillToArise;
 
     /// <summary>What the files hold and state less all that it went into: always 0.</summary>
     public decimal Difference => InFiles + Stated - Flips - WithoutProfit - OtherPieces - NoPiece - StillHere;

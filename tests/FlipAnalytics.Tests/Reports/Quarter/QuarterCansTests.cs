@@ -45,8 +45,8 @@ public sealed class QuarterCansTests
         Assert.Equal((80, 40), (report.Opening.InCans, report.Closing.InCans));
         Assert.All(report.Sums, sum => Assert.Equal(0, sum.Difference));
         Assert.Equal(
-            [new("in cans at the start", 80), new("used", -20), new("wasted, or missing at a count", -20)],
-            report.Sums.Single(sum => sum.Name == "supplies in cans").Terms);
+            [("in cans at the start", 80m), ("used", -20m), ("wasted, or missing at a count", -20m)],
+            report.Sums.Single(sum => sum.Name == "supplies in cans").Terms.Select(term => (term.What, term.Amount)));
         Assert.Equal(report.Profit.Net, report.Hours.Wage!.Profit);
         Assert.Equal(-20, report.Hours.Bridge!.Lines.Single(line => line.Name == "supplies_lost").Profit);
         Assert.Equal(0, report.Hours.Bridge.Difference);
