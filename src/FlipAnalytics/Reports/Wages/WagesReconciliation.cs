@@ -130,6 +130,9 @@ public sealed record CostReconciliation(
     /// <summary>On no piece, for the days that it fell on are over and their month saw no work.</summary>
     public decimal Idle => Kind == CostKind.Supplies ? 0 : NoPiece - StillToArise;
 
+    /// <summary>On no piece, for it was wasted, or missing at a count.</summary>
+    public decimal Lost => Kind == CostKind.Supplies ? NoPiece : 0;
+
     /// <summary>What the files hold and state less all that it went into: always 0.</summary>
     public decimal Difference => InFiles + Stated - Flips - WithoutProfit - OtherPieces - NoPiece - StillHere;
 

@@ -193,8 +193,8 @@ public static class WagesText
             string places = Parts(" + ", Plain,
                 ("other pieces", report.Reconciliation.Costs.Sum(cost => cost.WithoutProfit + cost.OtherPieces)),
                 ("in cans and tools", report.Reconciliation.Costs.Sum(cost => cost.StillHere)),
-                ("idle months", report.Reconciliation.Costs.Where(cost => cost.Kind != CostKind.Supplies).Sum(cost => cost.Idle)),
-                ("supplies lost", report.Reconciliation.Costs.Where(cost => cost.Kind == CostKind.Supplies).Sum(cost => cost.Idle)),
+                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.Idle)),
+                ("supplies lost", report.Reconciliation.Costs.Sum(cost => cost.Lost)),
                 ("rest of this month", report.Reconciliation.Costs.Sum(cost => cost.StillToArise)));
             text.AppendWrapped("", "  ",
                 $"Costs: these flips {Plain(report.Reconciliation.Costs.Sum(cost => cost.Flips))}{places} = all in the files {Plain(inFiles)}; off by {Plain(report.Reconciliation.Costs.Sum(cost => Math.Abs(cost.Difference)))}.");

@@ -52,6 +52,20 @@ public sealed class QuarterCansTests
         Assert.Equal(0, report.Hours.Bridge.Difference);
     }
 
+    /// <summary>80.00 of paint: 20.00 on the dresser, 20.00 lost, 40.00 left; with the 40.00 paid for it, 120.00 in the files.</summary>
+    [Fact]
+    public void TheSumsOfTheWagesSayWhatWasLost()
+    {
+        var wages = WagesReport.Of(Counted);
+        string text = string.Join(' ', WagesText.Render(wages, null, all: true).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains(
+            "Costs: these flips 60.00 + in cans and tools 40.00 + supplies lost 20.00 = all in the files 120.00; off by 0.00.",
+            text, StringComparison.Ordinal);
+        var costs = WagesTables.Reconciliation(wages).Rows
+            .Where(row => ((string)row[0]!).StartsWith("cost of", StringComparison.Ordinal)).GroupBy(row => (string)row[0]!);
+        Assert.All(costs, cost => Assert.Equal(0m, cost.Sum(row => (decimal)row[2]!)));
+    }
+
     [Fact]
     public void TheListByCanIsInTheTextTheTableAndTheDocument()
     {
