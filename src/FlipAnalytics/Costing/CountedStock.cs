@@ -31,7 +31,10 @@ internal sealed record CountedStock(
                 day.Last())),
         ];
 
-        SupplyUnit UnitOf(StockCount row) => row.Unit is { } word ? SupplyUnit.Of(word, known.Unit.Measure) : known.Unit;
+        // A word that a purchase uses means what it means there: an ounce may be of weight though a quart was bought too.
+        SupplyUnit UnitOf(StockCount row) => row.Unit is not { } word ? known.Unit
+            : cans.FirstOrDefault(can => word.Equals(can.Purchase.Unit, StringComparison.OrdinalIgnoreCase))?.Unit
+                ?? SupplyUnit.Of(word, known.Unit.Measure);
     }
 
     /// <summary>What was counted in a measure; null where it was not counted.</summary>

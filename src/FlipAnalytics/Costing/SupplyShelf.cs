@@ -95,18 +95,27 @@ internal sealed class SupplyShelf
     private static SupplyCan Of(Can can, ReadOnlySpan<(decimal Quantity, decimal Cost)> ends)
     {
         SupplyPurchase purchase = can.Purchase;
-        decimal? factor = can.Quantity is null ? null : can.Unit.Factor;
-        decimal? used = Of(ends[(int)CanEnd.Used].Quantity);
-        decimal? wasted = Of(ends[(int)CanEnd.Wasted].Quantity);
-        decimal? away = Of(ends[(int)CanEnd.CountedAway].Quantity);
+        // Rounded as they add up, so that the parts of an empty can never come to more than was bought.
+        int digits = Math.Max(QuantityDigits, (int)(purchase.Quantity ?? 0).Trimmed().Scale);
+        decimal? used = UpTo(CanEnd.Used, ends);
+        decimal? wasted = (UpTo(CanEnd.Wasted, ends) - used)?.Trimmed();
+        decimal? away = (UpTo(CanEnd.CountedAway, ends) - used - wasted)?.Trimmed();
         return new(
             purchase.Item, purchase.BoughtOn, can.Bought is null ? null : purchase.Quantity, purchase.Unit,
-            used, wasted, away, factor is null ? null : purchase.Quantity - used - wasted - away,
+            used, wasted, away, (purchase.Quantity - used - wasted - away)?.Trimmed(),
             purchase.Price,
             ends[(int)CanEnd.Used].Cost, ends[(int)CanEnd.Wasted].Cost, ends[(int)CanEnd.CountedAway].Cost,
             can.Price - ends[(int)CanEnd.Used].Cost - ends[(int)CanEnd.Wasted].Cost - ends[(int)CanEnd.CountedAway].Cost,
             purchase.Row);
 
-        decimal? Of(decimal quantity) => factor is { } unit ? decimal.Round(quantity / unit, QuantityDigits).Trimmed() : null;
+        decimal? UpTo(CanEnd last, ReadOnlySpan<(decimal Quantity, decimal Cost)> parts)
+        {
+            if (can.Quantity is null)
+                return null;
+            decimal sum = 0;
+            for (int i = 0; i <= (int)last; i++)
+                sum += parts[i].Quantity;
+            return decimal.Round(sum / can.Unit.Factor, digits).Trimmed();
+        }
     }
 }
