@@ -29,10 +29,10 @@ public static class QuarterText
             text = Written(report, all, steps, ChangesShown);
         for (int changes = ChangesShown - 1; !all && changes >= FewestChangesShown && LineCount(text) > ScreenLines; changes--)
             text = Written(report, all, 0, changes);
-        return text;
+        return all || LineCount(text) <= ScreenLines ? text : Written(report, all, 0, FewestChangesShown, withCansInDoubt: false);
     }
 
-    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown, bool withBridge = false)
+    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown, bool withBridge = false, bool withCansInDoubt = true)
     {
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
@@ -49,7 +49,7 @@ public static class QuarterText
             AppendProfit(text, report, all);
         WageBridgeText.Append(text, report.Hours.Bridge, report.Period, report.Workshop);
         AppendCash(text, report, all, withBridge);
-        AppendStock(text, report, all);
+        AppendStock(text, report, all, withCansInDoubt);
         if (all)
             AppendChanges(text, report);
         AppendList(text, "What to do next", report.Steps.Take(all ? int.MaxValue : stepsShown).Select(step => step.Text));
@@ -169,11 +169,12 @@ public static class QuarterText
             text.AppendWrapped("  ", "  ", bridge);
     }
 
-    private static void AppendStock(StringBuilder text, QuarterReport report, bool all)
+    private static void AppendStock(StringBuilder text, QuarterReport report, bool all, bool withCansInDoubt)
     {
         if (!all)
         {
-            text.AppendWrapped("", "  ", TiedUp(report));
+            string? inDoubt = withCansInDoubt ? QuarterSentences.CansInDoubt(report) : null;
+            text.AppendWrapped("", "  ", inDoubt is null ? TiedUp(report) : $"{TiedUp(report)} {inDoubt}");
             return;
         }
 
@@ -225,7 +226,7 @@ public static class QuarterText
             Invariant($"{MoneyText.Exact(group.Cost, report.Workshop)} in {Counted(group.Pieces, "piece")} {group.Name}")));
         string cans = now.InCans == 0 ? "" : $", {MoneyText.Exact(now.InCans, report.Workshop)} in supplies";
         string tools = now.Tools == 0 ? "" : $", {MoneyText.Exact(now.Tools, report.Workshop)} in tools";
-        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.{(QuarterSentences.CansInDoubt(report) is { } doubt ? " " + doubt : "")}");
+        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.");
     }
 
     private static void AppendChanges(StringBuilder text, QuarterReport report)
