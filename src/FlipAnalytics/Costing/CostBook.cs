@@ -110,7 +110,7 @@ public sealed record CostBook
     /// <summary>
     /// Overheads and wear of the month of <see cref="Date"/> that fall on its days to come: in the books, but in no span yet.
     /// </summary>
-    public decimal StillToArise => Overheads.Concat(ToolWear).Sum(line => line.Amount - line.ArisenBy(Date, Currency));
+    public decimal StillToArise => Overheads.Concat(ToolWear).Sum(line => line.ArisesAfter(Date, Currency));
 
     /// <summary>The row of <see cref="Totals"/> for a kind.</summary>
     /// <param name="kind">The kind.</param>

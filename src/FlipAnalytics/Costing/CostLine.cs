@@ -60,6 +60,11 @@ public sealed record CostLine(CostKind Kind, DateOnly? Date, decimal Amount, str
         return days <= 0 ? 0 : currency.Round(Amount * days / (Until!.Value.DayNumber - first.DayNumber + 1));
     }
 
+    /// <summary>What of it arises after the evening of a day.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="currency">Currency to round to.</param>
+    public decimal ArisesAfter(DateOnly day, Currency currency) => Amount - ArisenBy(day, currency);
+
     /// <summary>
     /// What of it arises from a day to another: the difference of what has arisen by their evenings, so spans that join add
     /// up to it. Nothing where no day is known.

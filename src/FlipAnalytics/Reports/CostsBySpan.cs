@@ -9,11 +9,16 @@ internal static class CostsBySpan
     /// <param name="costs">The books.</param>
     /// <param name="lines">Some of their lines.</param>
     /// <param name="period">The span; null for the whole log up to its date, what has no day included.</param>
-    public static decimal Sum(CostBook costs, ImmutableArray<CostLine> lines, ReportPeriod? period)
+    public static decimal Sum(CostBook costs, ImmutableArray<CostLine> lines, ReportPeriod? period) =>
+        lines.Sum(line => period is null ? line.ArisenBy(costs.Date, costs.Currency) : Of(costs, line, period));
+
+    /// <summary>What of one cost falls into a span, by its days in it, up to the date of the books.</summary>
+    /// <param name="costs">The books.</param>
+    /// <param name="line">One of their lines.</param>
+    /// <param name="period">The span.</param>
+    public static decimal Of(CostBook costs, CostLine line, ReportPeriod period)
     {
-        if (period is null)
-            return lines.Sum(line => line.ArisenBy(costs.Date, costs.Currency));
         DateOnly to = period.To < costs.Date ? period.To : costs.Date;
-        return to < period.From ? 0 : lines.Sum(line => line.Within(period.From, to, costs.Currency));
+        return to < period.From ? 0 : line.Within(period.From, to, costs.Currency);
     }
 }

@@ -74,6 +74,13 @@ public sealed record QuarterProfit(
         ];
     }
 
+    /// <summary>The net profit of a span alone, without the rest of a report.</summary>
+    internal static decimal NetOf(SalesLog log, ReportPeriod reckoned)
+    {
+        QuarterBooks books = new(log);
+        return Of(books, reckoned, QuarterSale.In(books, reckoned)).Net;
+    }
+
     internal static QuarterProfit Of(QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales) => new(
         sales.Length,
         sales.Sum(sale => sale.SalePrice ?? 0),

@@ -130,7 +130,7 @@ public sealed record QuarterReport
     public QuarterReport WithWorthALook(SalesLog log) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Profit.Net, without => Of(without, Period).Profit.Net, "the profit", profit => MoneyText.Whole(profit, Workshop)),
+            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
     };
 
     /// <summary>Why there is no report of a span, in a sentence; null where there is one.</summary>

@@ -68,14 +68,16 @@ public static class QuarterTables
     public static ReportTable Cash(QuarterReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return ReportTable.Of(
-            "cash",
-            $"Money in and out in {report.Period.Name}; driving is reckoned, not paid",
-            [.. report.Cash.Lines, new QuarterCashLine("driving, reckoned", 0, report.Cash.DrivingReckoned)],
-            ("what", "what for", line => line.What),
-            ("money_in", "money in", line => line.In),
-            ("money_out", "money out", line => line.Out));
+        return Cash("cash", report.Period, report.Cash);
     }
+
+    internal static ReportTable Cash(string name, ReportPeriod period, QuarterCash cash) => ReportTable.Of(
+        name,
+        $"Money in and out in {period.Name}; driving is reckoned, not paid",
+        [.. cash.Lines, new QuarterCashLine("driving, reckoned", 0, cash.DrivingReckoned)],
+        ("what", "what for", line => line.What),
+        ("money_in", "money in", line => line.In),
+        ("money_out", "money out", line => line.Out));
 
     /// <summary>Stock at the start and at the end by state and by age, in cans and in tools.</summary>
     /// <param name="report">The report.</param>
@@ -243,15 +245,17 @@ public static class QuarterTables
     public static ReportTable Sums(QuarterReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
-        return ReportTable.Of(
-            "sums",
-            "Sums that must come out",
-            report.Sums.SelectMany(sum => sum.Terms
-                .Append(new(sum.Result, -sum.Total)).Append(new("difference", sum.Difference)).Select(term => (sum.Name, term))),
-            ("sum", "sum", row => row.Name),
-            ("term", "term", row => row.term.What),
-            ("amount", "amount", row => row.term.Amount));
+        return Sums("sums", report.Sums);
     }
+
+    internal static ReportTable Sums(string name, ImmutableArray<QuarterSum> sums) => ReportTable.Of(
+        name,
+        "Sums that must come out",
+        sums.SelectMany(sum => sum.Terms
+            .Append(new(sum.Result, -sum.Total)).Append(new("difference", sum.Difference)).Select(term => (sum.Name, term))),
+        ("sum", "sum", row => row.Name),
+        ("term", "term", row => row.term.What),
+        ("amount", "amount", row => row.term.Amount));
 
     private static decimal? Then(QuarterChange? change, Func<QuarterProfit, decimal> line) =>
         change is { IsBeforeTheLog: false } ? line(change.Profit) : null;

@@ -80,7 +80,7 @@ internal static class QuarterTrailUpkeep
 
     private static IEnumerable<(CostLine Line, decimal Amount)> Within(
         QuarterBooks books, QuarterReport report, ImmutableArray<CostLine> lines) => lines
-        .Select(line => (line, line.Within(report.Reckoned.From, report.Reckoned.To, books.Currency)))
+        .Select(line => (line, CostsBySpan.Of(books.Costs, line, report.Reckoned)))
         .Where(line => line.Item2 != 0);
 
     private static string DaysOf(CostLine line, ReportPeriod period)

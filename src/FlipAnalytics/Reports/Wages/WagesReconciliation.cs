@@ -151,7 +151,7 @@ public sealed record CostReconciliation(
                 book.Total(kind).OnPieces, book.Total(kind).Unassigned, book.Total(kind).Left, book.Total(kind).Spent,
                 book.Total(kind).Stated,
                 book.OverheadsUnshared.Concat(book.ToolsIdle).Where(line => line.Kind == kind)
-                    .Sum(line => line.Amount - line.ArisenBy(book.Date, book.Currency)))),
+                    .Sum(line => line.ArisesAfter(book.Date, book.Currency)))),
         ];
     }
 }

@@ -12,7 +12,7 @@ public sealed record YearOverhead(string Item, int Entries, decimal Amount, bool
     internal static ImmutableArray<YearOverhead> In(QuarterBooks books, ReportPeriod period)
     {
         var lines = books.Costs.Overheads
-            .Select(line => (Line: line, Amount: YearSpans.Of(books, line, period), IsFruitless: line.Origin.File == Columns.Trips.File))
+            .Select(line => (Line: line, Amount: CostsBySpan.Of(books.Costs, line, period), IsFruitless: line.Origin.File == Columns.Trips.File))
             .Where(line => line.Amount != 0)
             .ToArray();
         return
@@ -42,21 +42,21 @@ public sealed record YearTool(
     {
         // Wear is known by its line of tools.csv and the tool's name: either may stand twice.
         ILookup<(int? Row, string What), CostLine> wear =
-            YearSpans.Wear(books).ToLookup(line => (line.Origin.Row, line.What));
+            books.Costs.ToolWear.ToLookup(line => (line.Origin.Row, line.What));
         HashSet<(int? Row, string What)> seen = [];
         List<YearTool> tools = [];
         foreach ((Tool tool, ToolValue value) in books.Log.Tools.Where(tool => tool.Price is not null).Zip(books.Costs.ToolsLeft))
         {
             var name = ((int?)tool.Row, $"wear of {tool.Item}");
             CostLine[] lines = seen.Add(name) ? [.. wear[name]] : [];
-            decimal worn = lines.Sum(line => line.Amount) - lines.Sum(line => YearSpans.After(books, line, period.To));
+            decimal worn = lines.Sum(line => line.ArisenBy(period.To, books.Currency));
             bool isHere = !(tool.BoughtOn > period.To);
             tools.Add(new(
                 tool.Item,
                 tool.BoughtOn,
                 tool.Price!.Value,
                 period.Contains(tool.BoughtOn),
-                lines.Sum(line => YearSpans.Of(books, line, period)),
+                lines.Sum(line => CostsBySpan.Of(books.Costs, line, period)),
                 (isHere ? tool.Price.Value : 0) - worn,
                 value.Origin.Rule));
         }

@@ -108,7 +108,7 @@ public sealed record YearReport
     public YearReport WithWorthALook(SalesLog log) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Profit.Net, without => NetOf(new(without), Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
+            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
     };
 
     /// <summary>The sheet of a span.</summary>
@@ -165,7 +165,4 @@ public sealed record YearReport
             Sums = YearSums.Of(books, report, opening, closing, moved),
         };
     }
-
-    private static decimal NetOf(QuarterBooks books, ReportPeriod reckoned) =>
-        QuarterProfit.Of(books, reckoned, QuarterSale.In(books, reckoned)).Net;
 }

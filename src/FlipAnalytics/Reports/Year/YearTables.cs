@@ -13,7 +13,8 @@ public static class YearTables
         return
         [
             Lines(report), Sales(report), Left(report), Driving(report), Overheads(report), Tools(report), Stock(report),
-            Supplies(report), Cash(report), EveryCent(report), Questions(report), Sums(report),
+            Supplies(report), QuarterTables.Cash("year-cash", report.Period, report.Cash), EveryCent(report), Questions(report),
+            QuarterTables.Sums("year-sums", report.Sums),
             SetAsideText.Table(report.SetAside) with { Name = "year-set-aside" },
         ];
     }
@@ -128,14 +129,6 @@ public static class YearTables
         ("item", "supply", supply => supply.Item),
         ("value", "what the rest cost", supply => supply.Value));
 
-    private static ReportTable Cash(YearReport report) => ReportTable.Of(
-        "year-cash",
-        $"Money in and out in {report.Period.Name}; driving is reckoned, not paid",
-        [.. report.Cash.Lines, new QuarterCashLine("driving, reckoned", 0, report.Cash.DrivingReckoned)],
-        ("what", "what for", line => line.What),
-        ("money_in", "money in", line => line.In),
-        ("money_out", "money out", line => line.Out));
-
     private static ReportTable EveryCent(YearReport report) => ReportTable.Of(
         "year-every-cent",
         "All money in the files by kind, and where it counts",
@@ -157,13 +150,4 @@ public static class YearTables
         ("question", "question", prompt => prompt.Text),
         ("source", "source", prompt => prompt.Source),
         ("status", "how well the source backs it", prompt => prompt.Status));
-
-    private static ReportTable Sums(YearReport report) => ReportTable.Of(
-        "year-sums",
-        "Sums that must come out",
-        report.Sums.SelectMany(sum => sum.Terms
-            .Append(new(sum.Result, -sum.Total)).Append(new("difference", sum.Difference)).Select(term => (sum.Name, term))),
-        ("sum", "sum", row => row.Name),
-        ("term", "term", row => row.term.What),
-        ("amount", "amount", row => row.term.Amount));
 }

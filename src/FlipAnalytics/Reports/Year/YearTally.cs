@@ -96,8 +96,8 @@ public sealed record YearTally(
             decimal within = 0, before = 0, after = 0, without = 0;
             foreach (CostLine line in lines)
             {
-                decimal inYear = YearSpans.Of(books, line, period);
-                decimal later = YearSpans.After(books, line, period.To);
+                decimal inYear = CostsBySpan.Of(books.Costs, line, period);
+                decimal later = line.ArisesAfter(period.To, books.Currency);
                 within += inYear;
                 after += later;
                 if (line.Date is null)
