@@ -6,44 +6,43 @@ namespace FlipAnalytics;
 internal sealed class QuarterBooks
 {
     public QuarterBooks(SalesLog log)
+        : this(log, sharesUpkeep: true)
+    {
+    }
+
+    private QuarterBooks(SalesLog log, bool sharesUpkeep)
     {
         Log = log;
         Calendar = new(log);
-        Costs = CostBook.Of(log, Calendar);
-        Hours = HoursLedger.Of(log, Calendar);
-        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
-        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
-        var drives = ImmutableArray.CreateBuilder<(CostLine, DateOnly?)>();
-        foreach (PieceCost cost in Costs.Pieces)
-        {
-            DateOnly? left = cost.LeftStockOn;
-            foreach (CostLine line in cost.Lines)
-            {
-                if (line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File)
-                    drives.Add((line, cost.Piece.SoldOn));
-                else if (usual[(int)line.Kind])
-                    lines.Add(new(cost, line, cost.AroseOn(line, left), left));
-            }
-        }
-
-        Lines = lines.DrainToImmutable();
-        Drives = drives.ToImmutable();
+        Costs = new CostBookWriter(log, Calendar, sharesUpkeep).Write();
         FirstFact = log.FirstFact();
     }
+
+    /// <summary>
+    /// The books of a log for its profit alone: without hours, and without what pieces carry of tools and overheads, which
+    /// count in the span they fall into.
+    /// </summary>
+    public static QuarterBooks OfProfitAlone(SalesLog log) => new(log, sharesUpkeep: false) { Hours = HoursLedger.Empty(log) };
 
     public SalesLog Log { get; }
 
     public CostBook Costs { get; }
 
-    public HoursLedger Hours { get; }
+    public HoursLedger Hours
+    {
+        get => field ??= HoursLedger.Of(Log, Calendar);
+        private init;
+    }
 
     public WorkCalendar Calendar { get; }
 
     /// <summary>What the pieces cost in the kinds that count as stock, each line on the day it arose.</summary>
-    public ImmutableArray<StockLine> Lines { get; }
+    public ImmutableArray<StockLine> Lines => field.IsDefault ? field = StockLines() : field;
 
     /// <summary>Drives to buyers, each with the day of the sale, on which it counts.</summary>
-    public ImmutableArray<(CostLine Line, DateOnly? Counted)> Drives { get; }
+    public ImmutableArray<(CostLine Line, DateOnly? Counted)> Drives => field.IsDefault
+        ? field = [.. Costs.Pieces.SelectMany(cost => cost.Lines.Where(IsDrive).Select(line => (line, cost.Piece.SoldOn)))]
+        : field;
 
     public DateOnly? FirstFact { get; }
 
@@ -64,6 +63,25 @@ internal sealed class QuarterBooks
     /// </summary>
     public static DateOnly? EndWrittenDown(Piece piece) =>
         piece.IsSold ? piece.SoldOn : piece.IsGone ? piece.LeftOn : null;
+
+    private static bool IsDrive(CostLine line) => line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File;
+
+    private ImmutableArray<StockLine> StockLines()
+    {
+        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
+        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
+        foreach (PieceCost cost in Costs.Pieces)
+        {
+            DateOnly? left = cost.LeftStockOn;
+            foreach (CostLine line in cost.Lines)
+            {
+                if (usual[(int)line.Kind] && !IsDrive(line))
+                    lines.Add(new(cost, line, cost.AroseOn(line, left), left));
+            }
+        }
+
+        return lines.DrainToImmutable();
+    }
 }
 
 /// <summary>A line of a piece's cost and the day from which the stock holds it.</summary>

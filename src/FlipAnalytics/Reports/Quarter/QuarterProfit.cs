@@ -77,7 +77,7 @@ public sealed record QuarterProfit(
     /// <summary>The net profit of a span alone, without the rest of a report.</summary>
     internal static decimal NetOf(SalesLog log, ReportPeriod reckoned)
     {
-        QuarterBooks books = new(log);
+        var books = QuarterBooks.OfProfitAlone(log);
         return Of(books, reckoned, QuarterSale.In(books, reckoned)).Net;
     }
 
@@ -90,9 +90,9 @@ public sealed record QuarterProfit(
         sales.Sum(sale => sale.Outing),
         sales.Sum(sale => sale.Fees),
         sales.Sum(sale => sale.Delivery),
-        books.Lines
-            .Where(line => line.Cost.Piece.IsWrittenOff && period.Contains(line.Cost.Piece.LeftOn))
-            .Sum(line => line.Line.Amount),
+        books.Costs.Pieces
+            .Where(cost => cost.Piece.IsWrittenOff && period.Contains(cost.Piece.LeftOn))
+            .Sum(cost => StockMovement.UsualKinds.Sum(cost.Of)),
         books.WearIn(period),
         books.OverheadsIn(period),
         books.SuppliesLostIn(period));
