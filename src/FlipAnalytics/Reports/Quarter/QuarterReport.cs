@@ -113,6 +113,9 @@ public sealed record QuarterReport
     /// <summary>Whether the span is still running.</summary>
     public bool IsSoFar => IsPart && !IsOver;
 
+    /// <summary>The books it was made of.</summary>
+    internal CostBook? Books { get; init; }
+
     /// <summary>
     /// The span that is meant where none is named: the last quarter that is over at the date of the log, or the current one
     /// where the log begins in it.
@@ -130,7 +133,8 @@ public sealed record QuarterReport
     public QuarterReport WithWorthALook(SalesLog log) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
+            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop),
+            Books is { } books ? finding => RowReach.OfProfit(log, books, finding, Profit.Net) : null),
     };
 
     /// <summary>Why there is no report of a span, in a sentence; null where there is one.</summary>
@@ -177,6 +181,7 @@ public sealed record QuarterReport
             Period = period,
             Reckoned = reckoned,
             AsOf = log.Date,
+            Books = books.Costs,
             Workshop = log.Workshop,
             Profit = profit,
             Hours = hours,

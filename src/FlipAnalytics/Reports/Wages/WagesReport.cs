@@ -101,6 +101,9 @@ public sealed record WagesReport
     /// <summary>Sums that must agree.</summary>
     public required WagesReconciliation Reconciliation { get; init; }
 
+    /// <summary>The books it was made of.</summary>
+    internal (CostBook Costs, HoursLedger Hours)? Books { get; init; }
+
     /// <summary>
     /// Whether cash wage or profit lack a cost: one that a gap tells of, or supplies where the log has none at all.
     /// </summary>
@@ -126,7 +129,9 @@ public sealed record WagesReport
     {
         WorthALook = RowsWorthALook.Sentence(
             log, Total.FullWage, without => FullWageOf(without, Period), $"the {WageBridgeText.FullWageName}",
-            wage => MoneyText.Exact(wage, Workshop)),
+            wage => MoneyText.Exact(wage, Workshop),
+            Books is var (costs, hours)
+                ? finding => RowReach.OfWage(log, costs, hours, finding, Total.FullProfit, Total.AllHours) : null),
     };
 
     /// <summary>The full wage alone, without the rest of a report.</summary>
@@ -164,6 +169,7 @@ public sealed record WagesReport
         return new()
         {
             AsOf = log.Date,
+            Books = (book, hours),
             Workshop = log.Workshop,
             Period = period,
             Flips = flips,
