@@ -96,7 +96,8 @@ internal static class TripCosts
 
     /// <summary>Place of the sold piece that an outing took to its buyer; null for none.</summary>
     internal static int? DeliveredBy(SalesLog log, Trip trip, Func<string, int?> placeOf) =>
-        trip is { Purpose: TripPurpose.Delivery, PieceId: { } id } && placeOf(id) is { } place && log.Pieces[place].IsSold
+        trip is { Purpose: TripPurpose.Delivery, PieceId: { } id } && placeOf(id) is { } place
+            && (log.Pieces[place].IsSold || log.Returns.Any(back => back.CameBack && string.Equals(back.PieceId, id, StringComparison.OrdinalIgnoreCase)))
             ? place : null;
 
     /// <summary>An outing that brought nothing home, in words before its name.</summary>

@@ -20,6 +20,7 @@ internal static class ReferenceChecks
         RequirePiece(tables.Moves, move => move.From, move => move.Row, "from");
         RequirePiece(tables.Moves, move => move.To, move => move.Row, "to");
         RequirePiece(tables.Money, entry => entry.PieceId, entry => entry.Row);
+        RequirePiece(tables.Returns, back => back.PieceId, back => back.Row);
         RequireOnce(tables.Trips, "trip", trip => trip.Name, trip => trip.Row);
         RequireOnce(tables.Colours, "color", colour => colour.Word, colour => colour.Row);
         WarnOfUnknownTrips(tables, problems);

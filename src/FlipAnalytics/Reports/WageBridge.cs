@@ -80,13 +80,17 @@ public sealed record WageBridge(
         decimal generalHours = general.Sum(entry => entry.Hours);
         decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
 
+        // What sales that were undone and returns left in the span, whatever became of their pieces.
+        decimal returned = -costs.Pieces.SelectMany(cost => cost.Returns)
+            .Sum(back => (back.Row.CameBack && IsIn(back.Row.SoldOn) ? back.LeftBySale : 0) + (IsIn(back.Row.ReturnedOn) ? back.LeftByReturn : 0));
+        decimal returnedOnThese = known.Sum(flip => flip.Cost.Returns.Sum(back => back.Kept - back.Fees - back.Delivery - back.TakingBack));
         decimal part = decimal.Divide(known.Length, sold.Length);
-        decimal other = idle + shared + lost + supplies;
+        decimal other = idle + shared + lost + supplies + returned;
         decimal borne = known.Length == sold.Length ? other : costs.Currency.Round(other * part);
         decimal otherHours = generalHours + lostHours;
         decimal borneHours = BorneHoursOf(otherHours, known.Length, sold.Length);
         ImmutableArray<decimal> parts = Shares.Rounded(
-            [idle * part, shared * part, lost * part, supplies * part], borne,
+            [idle * part, shared * part, lost * part, supplies * part, returned * part], borne,
             Math.Max(costs.Currency.MinorDigits, borne.Trimmed().Scale));
         ImmutableArray<decimal> hourParts = Shares.Rounded(
             [idleHours * part, (generalHours - idleHours) * part, lostHours * part], borneHours,
@@ -101,9 +105,10 @@ public sealed record WageBridge(
                     -known.Sum(flip => flip.Hours.General)),
                 new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], hourParts[1]),
                 new("supplies_lost", "supplies wasted, or missing at a count", -parts[3], 0),
+                new("returns", "sales that were undone, and money given back", -returnedOnThese - parts[4], 0),
                 new("written_off", "given away, broken, stolen and the like", -parts[2], hourParts[2]),
             ],
-            known.Sum(flip => flip.Takings!.Value) - ownCosts - borne,
+            known.Sum(flip => flip.Takings!.Value) - ownCosts - returnedOnThese - borne,
             known.Sum(flip => flip.Hours.Bench!.Value + flip.Hours.Outings) + borneHours,
             idle, idleHours)
         {

@@ -60,6 +60,9 @@ public sealed record QuarterReport
     /// <summary>The pieces sold, in the order of the log.</summary>
     public required ImmutableArray<QuarterSale> Sales { get; init; }
 
+    /// <summary>Pieces that came back and money given back in the span, in the order of the log.</summary>
+    public required ImmutableArray<QuarterReturn> Returns { get; init; }
+
     /// <summary>Against the span before; of as many days where this one is not over; null before the year 2.</summary>
     public required QuarterChange? AgainstBefore { get; init; }
 
@@ -189,6 +192,7 @@ public sealed record QuarterReport
             Ratios = QuarterRatios.Of(books, reckoned, profit),
             Counts = QuarterCounts.Of(log, reckoned),
             Sales = sales,
+            Returns = QuarterReturn.In(books, reckoned),
             AgainstBefore = Against(period.Before),
             AgainstYearEarlier = period.YearEarlier == period.Before ? null : Against(period.YearEarlier),
             Steps = new QuarterSteps(books, reckoned, closing, sales).Find(),

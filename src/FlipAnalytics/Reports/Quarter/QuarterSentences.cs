@@ -21,6 +21,8 @@ public static class QuarterSentences
             string nothing = report.Undated.FirstOrDefault(facts => facts.What == QuarterUndated.Sold) is { } undated
                 ? Invariant($"{when} no sale is dated, but {Counted(undated.Count, "piece")} sold for {Rough(report, undated.Amount)} on days not written down: fill in sold_on")
                 : $"{when} you sold nothing";
+            if (report.Profit.Contribution != 0)
+                return $"{nothing}, gave {Rough(report, report.Profit.Returns)} back for returns, and {made}.";
             return report.Profit.OtherCosts == 0
                 ? $"{nothing}. No costs fell into it."
                 : $"{nothing}. Costs of {Rough(report, report.Profit.OtherCosts)} fell into it.";

@@ -92,6 +92,7 @@ public static class QuarterText
         Count("pieces sold", profit => profit.Pieces, isShown: true);
         Money("  sales", profit => profit.Sales, isShown: true);
         Money("+ delivery you charged", profit => profit.DeliveryCharged);
+        Money("- given back to buyers (returns)", profit => profit.Returns);
         Money("- what the pieces you sold had cost you (COGS)", profit => profit.CostOfPiecesSold, isShown: true);
         if (all)
         {

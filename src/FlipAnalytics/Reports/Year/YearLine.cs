@@ -59,6 +59,7 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
     [
         new(Receipts, "sales", "sales", '+', profit.Sales, true),
         new(Receipts, "delivery_charged", "delivery you charged", '+', profit.DeliveryCharged),
+        new(Receipts, "returns", "given back to buyers", '-', profit.Returns),
     ];
 
     private static IEnumerable<YearLine> GoodsLines(YearCostOfGoods goods, ReportPeriod reckoned)

@@ -30,7 +30,7 @@ public sealed record YearOuting(
         Dictionary<string, int> pieces = books.Log.Pieces.Where(piece => piece.Trip is not null)
             .GroupBy(piece => piece.Trip!, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(trip => trip.Key, trip => trip.Count(), StringComparer.OrdinalIgnoreCase);
-        HashSet<int> delivered = [.. books.Drives.Select(drive => drive.Line.Origin.Row ?? 0)];
+        HashSet<int> delivered = [.. books.Selling.Where(line => line.IsDrive).Select(drive => drive.Line.Origin.Row ?? 0)];
         ILookup<Trip, CashMovement> paid = books.Costs.Cash.Where(movement => movement.Outing is not null)
             .ToLookup(movement => movement.Outing!, movement => movement);
         return
