@@ -15,14 +15,27 @@ internal static class ReturnChecks
         {
             Piece piece = pieces[back.PieceId];
             DateOnly? before = lastBack.TryGetValue(back.PieceId, out DateOnly day) ? day : null;
-            if ((back.CameBack || back.SoldOn is not null ? OfUndone(back, piece, before) : OfStanding(back, piece, before)) is { } doubt)
+            if ((back is { SoldOn: null, SoldPrice: null } ? OfStanding(back, piece, before) : OfUndone(back, piece, before)) is { } doubt)
             {
                 problems.Error(tables.Returns.Table.File, back.Row, doubt.Column, doubt.Found, doubt.Expected, doubt.Remedy);
                 tables.Returns.SetAside(back);
             }
-            else if (back.CameBack)
+            else
             {
-                lastBack[back.PieceId] = back.ReturnedOn;
+                if (back.CameBack)
+                    lastBack[back.PieceId] = back.ReturnedOn;
+                WarnOfTooMuch(back, back.CameBack ? back.SoldPrice + (back.DeliveryCharged ?? 0) : piece.SoldPrice + (piece.DeliveryCharged ?? 0));
+            }
+        }
+
+        void WarnOfTooMuch(SaleReturn back, decimal? paid)
+        {
+            if (back.Refund > paid)
+            {
+                problems.Warning(
+                    tables.Returns.Table.File, back.Row, "refund", back.Refund.ToString(CultureInfo.InvariantCulture),
+                    string.Create(CultureInfo.InvariantCulture, $"at most {paid}, what the buyer had paid"),
+                    "Correct it; sales tax that you gave back stands in sales_tax. It counts as it stands.");
             }
         }
     }
