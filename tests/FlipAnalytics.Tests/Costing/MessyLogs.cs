@@ -143,21 +143,6 @@ internal static class MessyLogs
         Gen.Enum<MoneyKind>(), Gen.Int[0, 7], Gen.Int[0, Days], Gen.Int[-4_000, 20_000],
         (kind, piece, day, amount) => new MoneyEntry(FirstDay.AddDays(day), kind, Named("p", piece), amount, null));
 
-    // Days from the purchase to the sale and from there to the return; what of it the log can hold is left to the assembly.
-    private static readonly Gen<SaleReturn> Back = Gen.Select(
-        Gen.Int[0, 7], Gen.Int[0, 200], Gen.Int[0, 60], Gen.Int[0, 9], Gen.Select(Units, PositiveUnits, Units, Units, Units),
-        (piece, toSold, toBack, kind, money) => new SaleReturn(
-            Named(piece % 2 == 0 ? "P" : "p", piece), FirstDay.AddDays(toSold + toBack), money.Item1 ?? 0)
-        {
-            SalesTax = kind is 0 or 1 ? money.Item3 : null,
-            SoldOn = kind == 9 ? null : FirstDay.AddDays(toSold),
-            SoldPrice = kind == 9 ? null : money.Item2 ?? 7_777,
-            Fees = kind == 9 ? null : money.Item4,
-            DeliveryCharged = kind is 2 or 3 ? money.Item3 : null,
-            DeliveryCost = kind is 3 or 4 ? money.Item5 : null,
-            Cost = kind is 5 or 9 ? money.Item5 : null,
-        });
-
     private static readonly Gen<Tool> Kit = Gen.Select(
         Day, Units, Units, Number, Gen.Int[0, 6],
         (day, price, salvage, life, kind) => new Tool(
@@ -205,7 +190,7 @@ internal static class MessyLogs
         Outing.Array[0, 6],
         Kit.Array[0, 3],
         Cost.Array[0, 6],
-        Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4], Back.Array[0, 5]),
+        Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4], MessyReturns.Any.Array[0, 5]),
         (settings, pieces, supplies, work, outings, kit, costs, rest) => Assemble(
             settings.Item1, pieces, supplies.Item1, supplies.Item2, supplies.Item3, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3, rest.Item4)
             .AsOf(FirstDay.AddDays(settings.Item2)));
@@ -247,7 +232,7 @@ internal static class MessyLogs
                     Amount = entry.Amount * unit,
                     Row = i + 2,
                 })],
-            Returns = [.. Possible(pieces, backs).Select((back, i) => InUnits(back, unit) with { Row = i + 2 })],
+            Returns = [.. MessyReturns.Possible(pieces, backs).Select((back, i) => MessyReturns.InUnits(back, unit) with { Row = i + 2 })],
             Tools = [.. kit.Select((tool, i) => tool with
             {
                 Item = Named("tool ", i),
@@ -258,44 +243,6 @@ internal static class MessyLogs
             Overheads = [.. costs.Select((cost, i) => cost with { Amount = cost.Amount * unit, Row = i + 2 })],
         };
     }
-
-    // What reading lets through: a piece comes back after it was sold, is not sold twice at once, and has not left before.
-    private static IEnumerable<SaleReturn> Possible(Piece[] pieces, SaleReturn[] backs)
-    {
-        Dictionary<int, DateOnly> lastBack = [];
-        foreach (SaleReturn back in backs.OrderBy(back => back.ReturnedOn))
-        {
-            int place = back.PieceId[1] - '0';
-            if (place >= pieces.Length)
-                continue;
-            Piece piece = pieces[place];
-            int later = (piece.BoughtOn ?? FirstDay.AddDays(200)).DayNumber - FirstDay.DayNumber;
-            SaleReturn moved = back with
-            {
-                SoldOn = back.SoldOn?.AddDays(later),
-                ReturnedOn = back.CameBack ? back.ReturnedOn.AddDays(later) : back.ReturnedOn.AddDays(later) > piece.SoldOn ? back.ReturnedOn.AddDays(later)
-                    : piece.SoldOn ?? back.ReturnedOn.AddDays(later),
-            };
-            if (lastBack.TryGetValue(place, out DateOnly before) && (moved.SoldOn ?? moved.ReturnedOn) < before)
-                continue;
-            if (moved.CameBack ? piece.SoldOn == moved.SoldOn || (piece.SoldOn ?? piece.LeftOn) < moved.ReturnedOn : !piece.IsSold)
-                continue;
-            if (moved.CameBack)
-                lastBack[place] = moved.ReturnedOn;
-            yield return moved;
-        }
-    }
-
-    private static SaleReturn InUnits(SaleReturn back, decimal unit) => back with
-    {
-        Refund = back.Refund * unit,
-        SalesTax = back.SalesTax * unit,
-        SoldPrice = back.SoldPrice * unit,
-        Fees = back.Fees * unit,
-        DeliveryCharged = back.DeliveryCharged * unit,
-        DeliveryCost = back.DeliveryCost * unit,
-        Cost = back.Cost * unit,
-    };
 
     private static Piece InUnits(Piece piece, decimal unit) => piece with
     {
