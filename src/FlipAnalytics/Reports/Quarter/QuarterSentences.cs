@@ -204,8 +204,7 @@ public static class QuarterSentences
     {
         if (report.Hours.Bridge is not { } bridge)
             return null;
-        string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
-            : Invariant($" Idle months: {MoneyText.Exact(bridge.IdleCost, report.Workshop)} and {bridge.IdleHours:0.##} h of it are on no piece.");
+        string idle = IdleWords.Sentence(bridge, report.Workshop, isInShort: true) is { Length: > 0 } words ? $" {words}." : "";
         return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour ({WageBridgeText.FullWageName}: with all that they carry, of whatever month).{idle}";
     }
 
