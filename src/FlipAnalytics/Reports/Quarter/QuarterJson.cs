@@ -44,7 +44,8 @@ public static class QuarterJson
             report.Chosen,
             report.StillToArise,
             report.Held,
-            report.Cans);
+            report.Cans,
+            report.Rules);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -81,7 +82,8 @@ internal sealed record QuarterDocument(
     string? Chosen,
     decimal StillToArise,
     ImmutableArray<QuarterHeld> Held,
-    ImmutableArray<SupplyCan> Cans);
+    ImmutableArray<SupplyCan> Cans,
+    ImmutableArray<string> Rules);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -8,30 +8,30 @@ namespace FlipAnalytics;
 /// </summary>
 internal static class QuarterRules
 {
-    /// <summary>Where the owner finds them.</summary>
-    public const string Place = "README, \"Rules of thumb\"";
+    /// <summary>Where the owner finds them, under the heading "Rules of thumb".</summary>
+    public const string Place = "see README";
 
     private const string LotsByPrice = "lots by expected price";
     private const string LotsEqually = "lots equally";
     private const string Outings = "outings equally";
-    private const string Driving = "driving at a rate";
+    private const string Driving = "driving by rate";
     private const string OldestFirst = "oldest can first";
     private const string AverageCan = "cans at their average";
-    private const string Coats = "15 % of coats lost";
+    private const string Coats = "15 % lost of coats";
     private const string Spread = "sandpaper by hours";
     private const string WearByMonths = "wear by months";
     private const string WearByPieces = "wear by pieces";
+    private const string WearByBoth = "wear by months and pieces";
     private const string PartOfAMonth = "part of a month by days";
     private const string RentByHours = "rent by hours";
     private const string BoothByDays = "booth rent by days for sale";
-    private const string UnknownHours = "unknown hours as average";
-    private const string Fees = "fees by your rule";
+    private const string UnknownHours = "unknown hours averaged";
 
     /// <summary>All of them, in the order in which they are named.</summary>
     public static ImmutableArray<string> All { get; } =
     [
-        LotsByPrice, LotsEqually, Outings, Driving, OldestFirst, AverageCan, Coats, Spread, WearByMonths, WearByPieces, PartOfAMonth,
-        RentByHours, BoothByDays, UnknownHours, Fees,
+        LotsByPrice, LotsEqually, Outings, Driving, OldestFirst, AverageCan, Coats, Spread, WearByMonths, WearByPieces, WearByBoth,
+        PartOfAMonth, RentByHours, BoothByDays, UnknownHours,
     ];
 
     /// <summary>Those that figures of a span rest on: what was in stock in it or at its end, and what fell into it.</summary>
@@ -40,19 +40,16 @@ internal static class QuarterRules
     public static ImmutableArray<string> Of(QuarterBooks books, ReportPeriod span)
     {
         StockLine[] stock = [.. books.Lines.Where(line => line.Line.Amount != 0 && line.Arose <= span.To && !(line.Left < span.From))];
-        HashSet<string> used = [.. OfPurchases(books.Log, stock), .. OfOutings(books, stock, span), .. OfSupplies(books.Log, stock), .. OfUpkeep(books, span)];
-        if (books.Costs.Pieces.Any(cost => span.Contains(cost.Piece.SoldOn)
-            && cost.Lines.Any(line => line.Kind == CostKind.Fees && line.Origin.File == Columns.WorkshopFile)))
-        {
-            used.Add(Fees);
-        }
-
+        HashSet<string> used =
+        [
+            .. OfPurchases(books.Log, stock), .. OfOutings(books, stock, span), .. OfSupplies(books.Log, stock), .. OfUpkeep(books, span),
+        ];
         return [.. All.Where(used.Contains)];
     }
 
     /// <summary>The rules in a sentence; null where none was used.</summary>
     public static string? Sentence(ImmutableArray<string> rules) =>
-        rules.IsEmpty ? null : $"Rules of thumb used: {string.Join(", ", rules)}; {Place}.";
+        rules.IsEmpty ? null : $"Rules of thumb used ({Place}): {string.Join(", ", rules)}.";
 
     private static IEnumerable<string> OfPurchases(SalesLog log, StockLine[] stock)
     {
@@ -92,10 +89,8 @@ internal static class QuarterRules
     {
         CostLine[] fell = [.. books.Costs.ToolWear.Concat(books.Costs.Overheads).Where(line => CostsBySpan.Of(books.Costs, line, span) != 0)];
         CostLine[] wear = [.. fell.Where(line => line.Kind == CostKind.Tools)];
-        if (wear.Any(line => line.Until is not null))
-            yield return WearByMonths;
-        if (wear.Any(line => line.Until is null))
-            yield return WearByPieces;
+        if (wear.Length > 0)
+            yield return wear.All(line => line.Until is not null) ? WearByMonths : wear.All(line => line.Until is null) ? WearByPieces : WearByBoth;
         if (fell.Any(line => CostsBySpan.Of(books.Costs, line, span) != line.Amount))
             yield return PartOfAMonth;
 
