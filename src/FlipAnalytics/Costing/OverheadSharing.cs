@@ -26,6 +26,7 @@ internal static class OverheadSharing
             CostLine line = new(CostKind.Overhead, overhead.Month, overhead.Amount, what, origin)
             {
                 Until = overhead.Month.LastOfMonth(),
+                Channel = overhead.Channel,
             };
             rows.Add(line);
             sheet.Pay(overhead.Month, -overhead.Amount, what, origin, CostKind.Overhead);

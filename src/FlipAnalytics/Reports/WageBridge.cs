@@ -20,10 +20,15 @@ public sealed record WageBridgeLine(string Name, string What, decimal Profit, de
 /// <param name="OfPieces">Pieces sold.</param>
 /// <param name="FullProfit">Their profit after all that they carry.</param>
 /// <param name="AllHours">Their hours, with their shares of others.</param>
-/// <param name="Lines">The steps; the first is what no piece carries, because it fell into months without work.</param>
+/// <param name="Lines">
+/// The steps; the first is what no piece carries, because it fell into months without work, or is rent of a channel with nothing for
+/// sale.
+/// </param>
 /// <param name="SpanProfit">Their profit after the costs of the span.</param>
 /// <param name="SpanHours">Their hours and those of the span.</param>
-/// <param name="IdleCost">Overhead and wear of months without work, all of it that falls into the span.</param>
+/// <param name="IdleCost">
+/// Overhead and wear of months without work, and rent of a channel with nothing for sale, all of it that falls into the span.
+/// </param>
 /// <param name="IdleHours">General hours of months without work, all of them.</param>
 public sealed record WageBridge(
     int Pieces, int OfPieces, decimal FullProfit, decimal AllHours, ImmutableArray<WageBridgeLine> Lines,
@@ -37,10 +42,13 @@ public sealed record WageBridge(
     /// <summary>Hours of the span that no piece sold has alone, as far as these pieces bear them.</summary>
     public required decimal BorneHours { get; init; }
 
+    /// <summary>What of <see cref="IdleCost"/> is rent of a channel, such as a booth, that had nothing for sale.</summary>
+    public decimal IdleRent { get; init; }
+
     /// <summary>The full wage; above 0 hours.</summary>
     public decimal FullWage => FullProfit / AllHours;
 
-    /// <summary>The full wage once months without work are taken off as well.</summary>
+    /// <summary>The full wage once what no piece carries is taken off as well.</summary>
     public decimal WageAfterIdleMonths => (FullProfit + Lines[0].Profit) / (AllHours + Lines[0].Hours);
 
     /// <summary>The wage of the span.</summary>
@@ -66,6 +74,7 @@ public sealed record WageBridge(
             return null;
 
         decimal idle = Sum(costs.ToolsIdle) + Sum(costs.OverheadsUnshared);
+        decimal rent = Sum([.. costs.OverheadsUnshared.Where(line => line.Channel is not null)]);
         decimal shared = Sum(costs.ToolWear) + Sum(costs.Overheads) - idle;
         (PieceCost Cost, PieceHours Hours)[] gone =
         [
@@ -100,7 +109,7 @@ public sealed record WageBridge(
         return new(
             known.Length, sold.Length, known.Sum(flip => flip.FullProfit!.Value), known.Sum(flip => flip.Hours.All!.Value),
             [
-                new("months_without_work", "months without work, which no piece carries", -parts[0], hourParts[0]),
+                new("months_without_work", IdleWords.OnNoPiece(idle != rent || idleHours != 0, rent != 0), -parts[0], hourParts[0]),
                 new("carried_by_the_pieces", "wear, rent and general work that these pieces carry", carried,
                     -known.Sum(flip => flip.Hours.General)),
                 new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], hourParts[1]),
@@ -113,6 +122,7 @@ public sealed record WageBridge(
             idle, idleHours)
         {
             BorneHours = borneHours,
+            IdleRent = rent,
         };
 
         bool IsIn(DateOnly? day) => period is null || period.Contains(day);

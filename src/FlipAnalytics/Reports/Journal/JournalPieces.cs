@@ -103,13 +103,13 @@ internal sealed class JournalPieces
         sheet.Add(
             JournalPlace.Supplies,
             books.Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Select(line => new JournalSide(
-                line.Date!.Value, (line.Origin.File, line.Origin.Row, line.What), line.What, line.Origin,
+                line.Date!.Value, (line.Origin.File, line.Origin.Row, line.What), $"supplies, {line.What}", line.Origin,
                 new(JournalAccounts.SuppliesLost, line.Amount))),
             JournalAccounts.Supplies);
         sheet.Add(
             JournalPlace.Supplies,
             books.Costs.StatedByCounts.Where(piece => period.Contains(piece.Date)).Select(piece => new JournalSide(
-                piece.Date, (piece.Origin.Row, piece.Item), $"{piece.Item} missing at the count, as stated", piece.Origin,
+                piece.Date, (piece.Origin.Row, piece.Item), $"supplies, {piece.Item} missing at the count, as stated", piece.Origin,
                 new(JournalAccounts.StatedSupplies, piece.Amount, piece.PieceId))),
             JournalAccounts.Supplies);
         sheet.Add(
@@ -117,7 +117,7 @@ internal sealed class JournalPieces
             books.Costs.Shelf.UsedTooEarly().SelectMany(used => new[] { (Day: used.Borne, Sign: -1), (Day: used.Left, Sign: 1) }
                 .Where(part => period.Contains(part.Day))
                 .Select(part => new JournalSide(
-                    part.Day, (used.Can.Place, part.Sign), $"{used.Can.Purchase.Item} of a piece that had left before it was bought",
+                    part.Day, (used.Can.Place, part.Sign), $"supplies, {used.Can.Purchase.Item} of a piece that had left before it was bought",
                     new(Columns.Supplies.File, used.Can.Purchase.Row, "The piece bears it from the day it left, the can from the day it was bought."),
                     new(JournalAccounts.PaidOnAnotherDay, part.Sign * used.Cost)))),
             JournalAccounts.Supplies);

@@ -45,7 +45,8 @@ public static class QuarterJson
             report.StillToArise,
             report.Held,
             report.Cans,
-            report.Returns);
+            report.Returns,
+            report.Rules);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -83,7 +84,8 @@ internal sealed record QuarterDocument(
     decimal StillToArise,
     ImmutableArray<QuarterHeld> Held,
     ImmutableArray<SupplyCan> Cans,
-    ImmutableArray<QuarterReturn> Returns);
+    ImmutableArray<QuarterReturn> Returns,
+    ImmutableArray<string> Rules);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

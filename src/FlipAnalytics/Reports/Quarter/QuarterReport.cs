@@ -84,6 +84,9 @@ public sealed record QuarterReport
     /// <summary>What the log does not hold at all and the figures therefore leave out: a sentence each.</summary>
     public required ImmutableArray<string> Lacking { get; init; }
 
+    /// <summary>The rules of thumb that the figures rest on, in the owner's words.</summary>
+    public ImmutableArray<string> Rules { get; init; } = [];
+
     /// <summary>What is unknown, assumed or contradictory in the books of the whole log: a sentence each.</summary>
     public required ImmutableArray<string> Notes { get; init; }
 
@@ -200,6 +203,7 @@ public sealed record QuarterReport
             Undated = QuarterUndated.Of(books),
             StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
             Lacking = WhatIsLacking(log),
+            Rules = QuarterRules.Of(books, reckoned),
             Notes = books.Costs.Notes,
             Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, held, profit, cash, sales),
         };

@@ -26,6 +26,7 @@ public sealed record YearTally(
         PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece.IsSold)];
         PieceReturn[] returns = [.. books.Costs.Pieces.SelectMany(cost => cost.Returns)];
         CostLine[] overheads = [.. books.Costs.Overheads];
+        Func<CostLine, TripPurpose?> purposeOf = QuarterTrailUpkeep.PurposeOf(books);
         return
         [
             .. ((YearTally[])
@@ -55,9 +56,11 @@ public sealed record YearTally(
                     Selling(CostKind.Delivery, Columns.Returns.File)),
                 Dated("drives to buyers", "distance and other_cost in trips.csv, on the day of the sale", "delivery",
                     Selling(CostKind.Delivery, Columns.Trips.File)),
-                Spread("overheads", "amount in overheads.csv", "overheads", overheads.Where(line => line.Origin.File != Columns.Trips.File)),
+                Spread("overheads", "amount in overheads.csv", "overheads", overheads.Where(line => purposeOf(line) is null)),
                 Spread("fruitless outings", "distance and other_cost in trips.csv", "fruitless_outings",
-                    overheads.Where(line => line.Origin.File == Columns.Trips.File)),
+                    overheads.Where(line => purposeOf(line) == TripPurpose.Sourcing)),
+                Spread("supply runs and other drives", "distance and other_cost in trips.csv", YearLine.OtherDrives,
+                    overheads.Where(line => purposeOf(line) is not (null or TripPurpose.Sourcing))),
                 Dated("tools bought", "price in tools.csv", "tools_bought", Paid(CostKind.Tools)),
                 .. Enum.GetValues<MoneyOf>().Select(of => Dated(
                     YearLine.OutsideProfit(of).What, YearLine.OutsideProfit(of).Column, YearLine.OutsideProfit(of).Name,

@@ -83,7 +83,7 @@ public sealed class YearLawsTests
             CostBook books = CostBook.Of(given.Log);
             Assert.Equal(
                 Column(folder, "trips.csv", "other_cost") - books.Cash.Where(movement => movement.IsReckoned).Sum(movement => movement.Amount),
-                Tallied("outings that brought pieces home", "fruitless outings", "drives to buyers"));
+                Tallied("outings that brought pieces home", "fruitless outings", "supply runs and other drives", "drives to buyers"));
             // supplies_cost replaces what cans were charged for, so what it adds is the difference.
             Assert.Equal(
                 books.Pieces.Sum(cost => cost.SuppliesDifference) - books.StatedByCounts.Sum(settled => settled.Amount), Tallied("supplies stated beyond the cans"));
