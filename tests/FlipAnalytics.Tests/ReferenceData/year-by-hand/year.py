@@ -75,6 +75,7 @@ def books(method):
         settings = tomllib.load(file, parse_float=Decimal)
     pieces, hours, uses = known("pieces", "bought_on"), known("hours", "date"), known("uses", "date")
     supplies, trips, money = known("supplies", "bought_on"), known("trips", "date"), known("money", "date")
+    counts, differences = known("counts", "date"), []
     for p in pieces:
         if p["sold_on"] and day(p["sold_on"]) > AS_OF:
             p.update(dict.fromkeys(OF_A_SALE, ""))
@@ -122,14 +123,33 @@ def books(method):
     for item in dict.fromkeys(s["item"] for s in supplies):
         bought = [s for s in supplies if s["item"] == item]
         own = sorted((u for u in uses if u["item"] == item), key=lambda u: u["date"])
-        taken = drawn(bought, own, method) if own else spread(bought, work, [p["id"] for p in pieces])
+        counted = counts_of(item, counts)
+        taken = drawn(bought, own, counted, method) if own else spread(bought, counted, work, [p["id"] for p in pieces])
+        before = None
         for i, when, amount in taken:
-            cost[i].append(("supplies", when, amount))
-            post(min(when, left[i] or when), "cans", -amount)
+            if i == COUNT:
+                post(when, "cans", -amount)
+                differences.append((when, before, day(bought[0]["bought_on"]), amount))
+                before = when
+            elif i == "":
+                post(when, "cans", -amount)
+                post(when, "supplies_lost", amount)
+            else:
+                cost[i].append(("supplies", when, amount))
+                post(min(when, left[i] or when), "cans", -amount)
+    stated = []  # [day, amount beyond what cans were charged for]
     for p in pieces:
         if p["supplies_cost"]:
             ledger = sum(a for kind, _, a in cost[p["id"]] if kind == "supplies")
-            cost[p["id"]].append(("supplies", work_day[p["id"]], num(p["supplies_cost"]) - ledger))
+            stated.append([work_day[p["id"]], num(p["supplies_cost"]) - ledger])
+            cost[p["id"]].append(("supplies", *stated[-1]))
+    # What a count found missing is what pieces worked on since the count before state to have used; the rest is lost.
+    for when, before, since, amount in sorted(differences, key=lambda d: d[0]):
+        for s in sorted(stated, key=lambda s: s[0]):
+            if since <= s[0] <= when and not (before and s[0] <= before) and s[1] * amount > 0:
+                part = min(s[1], amount, key=abs)
+                s[1], amount = s[1] - part, amount - part
+        post(when, "supplies_lost", amount)
 
     # Outings.
     rates = sorted((day(start), F(rate)) for start, rate in settings["mileage"].items())
@@ -215,49 +235,80 @@ def books(method):
     return posted
 
 
-def drawn(bought, uses, method):
-    """(piece, day, cost) of each use: first in, first out, or at the average of what is there."""
-    bought, layers = sorted(bought, key=lambda s: s["bought_on"]), []
+COUNT = "count"
+
+
+def counts_of(item, counts):
+    """(day, what is left) of each count, in quarts or pieces; rows of one day add up."""
+    own = [c for c in counts if c["item"] == item]
+    for when in sorted({c["date"] for c in own}):
+        yield when, sum(F(0) if c["quantity"] == "empty" else num(c["quantity"]) * QUARTS[c["unit"]]
+                        for c in own if c["date"] == when)
+
+
+def drawn(bought, uses, counts, method):
+    """
+    (piece, day, cost) of each use, first in, first out, or at the average of what is there; no piece for waste. A count sets what
+    is left on its evening: what is missing is taken like a use, what is found is put back at its part of what its can had cost.
+    """
+    bought, layers, gone = sorted(bought, key=lambda s: s["bought_on"]), [], []
     here = 0
-    for u in uses:
-        while here < len(bought) and (here == 0 or bought[here]["bought_on"] <= u["date"]):
+    for when, left, u in sorted([(u["date"], -1, u) for u in uses] + [(d, q, None) for d, q in counts],
+                                key=lambda e: (e[0], e[2] is None)):
+        while here < len(bought) and (here == 0 or bought[here]["bought_on"] <= when):
             s = bought[here]
             layers.append([num(s["quantity"]) * QUARTS[s["unit"]], num(s["price"])])
             here += 1
         if method == "average":
             layers = [[sum(q for q, _ in layers), sum(v for _, v in layers)]]
-        if u["quantity"]:
+        if u is None:
+            need = sum(q for q, _ in layers) - left
+        elif u["quantity"]:
             need = num(u["quantity"]) * QUARTS[u["unit"]]
         else:
-            can = [s for s in bought if s["bought_on"] <= u["date"]][-1]
+            can = [s for s in bought if s["bought_on"] <= when][-1]
             label = num(can["coverage"]) / QUARTS[can["coverage_unit"].removeprefix("ft2/")]
             need = num(u["area"]) * num(u["coats"]) / label / (1 - F("0.15"))
         assert need <= sum(q for q, _ in layers), u
+        if need < 0:
+            quantity, value = layers[0] if method == "average" else gone[-1]
+            assert -need <= quantity
+            found = cents(value * -need / quantity)
+            layers[0] = [layers[0][0] - need, layers[0][1] + found]
+            yield COUNT, day(when), -found
+            continue
         cost = F(0)
         while need:
             quantity, value = layers[0]
             part = min(need, quantity)
             taken = value if part == quantity else cents(value * part / quantity)
             need, cost = need - part, cost + taken
+            gone.append((part, taken))
             layers[0] = [quantity - part, value - taken]
             if part == quantity:
                 layers.pop(0)
-        yield u["id"], day(u["date"]), cost
+        yield COUNT if u is None else u["id"], day(when), cost
 
 
-def spread(bought, work, order):
+def spread(bought, counts, work, order):
     """
     (piece, day, cost) of what nobody writes down: each purchase by hours over the pieces worked on until the next; the last
-    at what the earlier ones cost an hour, at most its price.
+    at what the earlier ones cost an hour, at most its price. A count cuts a purchase in two: what was used up by its evening, and
+    the rest from the next day on.
     """
+    batches = [(day(s["bought_on"]), num(s["quantity"]), num(s["price"])) for s in bought]
+    for when, left in counts:
+        n = max(n for n, (first, _, _) in enumerate(batches) if first <= day(when))
+        assert n == 0, "a count of several purchases"
+        first, quantity, price = batches[0]
+        used = cents(price * (quantity - left) / quantity)
+        batches[0:1] = [(first, quantity - left, used), (day(when) + timedelta(1), left, price - used)]
     past_cost = past_work = F(0)
-    for n, s in enumerate(bought):
-        first = day(s["bought_on"])
-        end = day(bought[n + 1]["bought_on"]) if n + 1 < len(bought) else date.max
+    for n, (first, _, price) in enumerate(batches):
+        end = batches[n + 1][0] if n + 1 < len(batches) else date.max
         here = [w for w in work if first <= w[1] < end]
         ids = [i for i in order if any(w[0] == i for w in here)]
         weights = [sum(h for w, _, h in here if w == i) for i in ids]
-        price = num(s["price"])
         if end == date.max:
             price = min(price, cents(past_cost * sum(weights) / past_work))
         past_cost, past_work = past_cost + price, past_work + sum(weights)
@@ -265,7 +316,44 @@ def spread(bought, work, order):
             yield i, max(d for w, d, _ in here if w == i), amount
 
 
-COSTS = ["purchases", "supplies", "outings", "fees", "delivery", "written_off", "tool_wear", "overheads"]
+def rent_of_channels():
+    """What each piece bears of the rent of its channel, by its days for sale there in the month; without any, nobody does."""
+    borne = defaultdict(F)
+    pieces = [p for p in known("pieces", "bought_on") if p["listed_on"] and day(p["listed_on"]) <= AS_OF]
+    for o in known("overheads", "month"):
+        if not o["channel"]:
+            continue
+        first = day(o["month"])
+        last = min(first.replace(day=monthrange(first.year, first.month)[1]), AS_OF)
+        days = {}
+        for p in pieces:
+            start, end = max(day(p["listed_on"]), first), min(day(p["sold_on"]) or day(p["left_on"]) or AS_OF, last)
+            if p["channel"] == o["channel"] and start <= end:
+                days[p["id"]] = (end - start).days + 1
+        if days:
+            for i, amount in zip(days, share(num(o["amount"]), list(days.values()))):
+                borne[i] += amount
+        else:
+            borne["nobody"] += num(o["amount"])
+    return {i: float(amount) for i, amount in borne.items()}
+
+
+def net_deliveries():
+    """What delivery cost less what was charged for it, of each sale with either: written down, or driven to the buyer."""
+    with open(HERE / "workshop.toml", "rb") as file:
+        rates = sorted((day(start), F(rate)) for start, rate in tomllib.load(file, parse_float=Decimal)["mileage"].items())
+    net = {}
+    for p in known("pieces", "bought_on"):
+        if p["sold_on"] and day(p["sold_on"]) <= AS_OF:
+            drives = [t for t in known("trips", "date") if t["purpose"] == "delivery" and t["id"] == p["id"]]
+            if p["delivery_cost"] or p["delivery_charged"] or drives:
+                net[p["id"]] = num(p["delivery_cost"]) - num(p["delivery_charged"]) + sum(
+                    cents(num(t["distance"]) * [rate for start, rate in rates if start <= day(t["date"])][-1]) + num(t["other_cost"])
+                    for t in drives)
+    return {i: float(amount) for i, amount in net.items()}
+
+
+COSTS = ["purchases", "supplies", "outings", "fees", "delivery", "written_off", "tool_wear", "overheads", "supplies_lost"]
 
 
 def figures(posted, first, last):
@@ -287,6 +375,6 @@ def figures(posted, first, last):
     return {"first": str(first), "last": str(last)} | {name: float(amount) for name, amount in answer.items()}
 
 
-print(json.dumps({"as_of": str(AS_OF)} | {
+print(json.dumps({"as_of": str(AS_OF), "rent_of_channels": rent_of_channels(), "net_deliveries": net_deliveries()} | {
     method: [figures(posted, day(first), day(last)) for first, last in SPANS]
     for method in ("fifo", "average") for posted in [books(method)]}, indent=2))
