@@ -7,7 +7,7 @@ internal sealed class RulesOfThumb
 {
     private readonly ILookup<string, Piece> sold;
     private readonly SalesLog log;
-    private readonly ImmutableDictionary<string, decimal> hours;
+    private readonly IReadOnlyDictionary<string, decimal> hours;
 
     public RulesOfThumb(SalesLog log)
     {

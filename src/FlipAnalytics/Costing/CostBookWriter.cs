@@ -5,9 +5,12 @@ using static System.FormattableString;
 namespace FlipAnalytics;
 
 /// <summary>Writes the books of a log, one kind of cost after another.</summary>
-internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
+/// <param name="log">The log.</param>
+/// <param name="calendar">Its calendar of work.</param>
+/// <param name="sharesUpkeep">Whether pieces carry tools and overheads; the sums of a span do without.</param>
+internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool sharesUpkeep = true)
 {
-    private readonly CostSheet sheet = new(log, calendar);
+    private readonly CostSheet sheet = new(log, calendar) { SharesUpkeep = sharesUpkeep };
 
     public CostBook Write()
     {
@@ -35,7 +38,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
         [
             .. log.Pieces.Select((piece, i) => WithReturns(returns[i], new(
                 piece,
-                [.. sheet.Lines[i].OrderBy(line => line.Kind).ThenBy(line => line.Date)],
+                sheet.InOrder(i),
                 sheet.Calendar.Hours.TryGetValue(piece.Id, out decimal total) ? total : null)
             {
                 Gaps = [.. sheet.Gaps[i]],

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics;
 
@@ -24,6 +25,9 @@ internal sealed class CostSheet
 
     public SalesLog Log { get; }
 
+    /// <summary>Whether pieces carry shares of tools and overheads.</summary>
+    public bool SharesUpkeep { get; init; } = true;
+
     public Currency Currency => Log.Workshop.Currency;
 
     public WorkCalendar Calendar { get; }
@@ -47,6 +51,18 @@ internal sealed class CostSheet
 
     public List<string> Notes { get; } = [];
 
+    /// <summary>The lines of a piece by kind, then by day, those without a day first; else in the order they were written.</summary>
+    public ImmutableArray<CostLine> InOrder(int place)
+    {
+        CostLine[] lines = [.. Lines[place]];
+        // Kind, day and place in one number: sorting each piece by the lines themselves takes several times as long.
+        var keys = new long[lines.Length];
+        for (int i = 0; i < lines.Length; i++)
+            keys[i] = ((long)lines[i].Kind << 56) | ((1L + (lines[i].Date?.DayNumber ?? -1)) << 32) | (uint)i;
+        Array.Sort(keys, lines);
+        return ImmutableCollectionsMarshal.AsImmutableArray(lines);
+    }
+
     /// <summary>Place of a piece in the log; null for none and for an id that it does not have.</summary>
     public int? PlaceOf(string? pieceId) => pieceId is not null && places.TryGetValue(pieceId, out int place) ? place : null;
 
@@ -62,7 +78,7 @@ internal sealed class CostSheet
         CostKind kind, decimal amount, ImmutableArray<WorkShare> by, DateOnly? earliest, string what, CostOrigin origin,
         Action<int, CostLine>? written = null)
     {
-        if (amount == 0)
+        if (amount == 0 || (!SharesUpkeep && kind is CostKind.Tools or CostKind.Overhead))
             return;
         decimal[] weights = [.. by.Select(s => s.Weight)];
         ImmutableArray<decimal> shares = Shares.InProportion(amount, weights, Currency.MinorDigits);

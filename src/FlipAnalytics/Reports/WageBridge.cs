@@ -68,7 +68,7 @@ public sealed record WageBridge(
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(hours);
-        FlipResult[] sold = [.. FlipResult.Sold(costs, hours).Where(flip => IsIn(flip.Piece.SoldOn))];
+        ImmutableArray<FlipResult> sold = FlipResult.Sold(costs, hours, piece => IsIn(piece.SoldOn));
         FlipResult[] known = [.. sold.Where(flip => flip is { FullProfit: not null, Hours.Bench: not null })];
         if (!known.Any(flip => flip.Hours.Bench > 0))
             return null;

@@ -6,44 +6,41 @@ namespace FlipAnalytics;
 internal sealed class QuarterBooks
 {
     public QuarterBooks(SalesLog log)
+        : this(log, sharesUpkeep: true)
+    {
+    }
+
+    private QuarterBooks(SalesLog log, bool sharesUpkeep)
     {
         Log = log;
         Calendar = new(log);
-        Costs = CostBook.Of(log, Calendar);
-        Hours = HoursLedger.Of(log, Calendar);
-        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
-        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
-        var selling = ImmutableArray.CreateBuilder<SellingLine>();
-        foreach (PieceCost cost in Costs.Pieces)
-        {
-            StockStays stays = cost.Stays;
-            foreach (CostLine line in cost.Lines)
-            {
-                if (line.Kind is CostKind.Fees or CostKind.Delivery)
-                    selling.Add(new(cost, line, cost.CountedOn(line)));
-                else if (usual[(int)line.Kind])
-                    lines.AddRange(stays.Of(line.Date).Select(stay => new StockLine(cost, line, stay.From, stay.IsBack, stay.Left, stay.End)));
-            }
-        }
-
-        Lines = lines.DrainToImmutable();
-        Selling = selling.DrainToImmutable();
+        Costs = new CostBookWriter(log, Calendar, sharesUpkeep).Write();
         FirstFact = log.FirstFact();
     }
+
+    /// <summary>
+    /// The books of a log for its profit alone: without hours, and without what pieces carry of tools and overheads, which
+    /// count in the span they fall into.
+    /// </summary>
+    public static QuarterBooks OfProfitAlone(SalesLog log) => new(log, sharesUpkeep: false) { Hours = HoursLedger.Empty(log) };
 
     public SalesLog Log { get; }
 
     public CostBook Costs { get; }
 
-    public HoursLedger Hours { get; }
+    public HoursLedger Hours
+    {
+        get => field ??= HoursLedger.Of(Log, Calendar);
+        private init;
+    }
 
     public WorkCalendar Calendar { get; }
 
     /// <summary>What the pieces cost in the kinds that count as stock, each line on the day it arose.</summary>
-    public ImmutableArray<StockLine> Lines { get; }
+    public ImmutableArray<StockLine> Lines => field.IsDefault ? field = StockLines() : field;
 
     /// <summary>Fees and delivery of pieces, each with the day on which it counts.</summary>
-    public ImmutableArray<SellingLine> Selling { get; }
+    public ImmutableArray<SellingLine> Selling => field.IsDefault ? field = SellingLines() : field;
 
     /// <summary>The returns of a span, in the order of the log.</summary>
     public IEnumerable<(PieceCost Cost, PieceReturn Return)> ReturnsIn(ReportPeriod period) =>
@@ -69,6 +66,31 @@ internal sealed class QuarterBooks
     /// <summary>Supplies of a span that no piece carries: wasted, or missing at a count, less what was found again.</summary>
     public decimal SuppliesLostIn(ReportPeriod period) =>
         Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Sum(line => line.Amount);
+
+    private ImmutableArray<StockLine> StockLines()
+    {
+        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
+        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
+        foreach (PieceCost cost in Costs.Pieces)
+        {
+            StockStays stays = cost.Stays;
+            foreach (CostLine line in cost.Lines)
+            {
+                if (usual[(int)line.Kind])
+                    lines.AddRange(stays.Of(line.Date).Select(stay => new StockLine(cost, line, stay.From, stay.IsBack, stay.Left, stay.End)));
+            }
+        }
+
+        return lines.DrainToImmutable();
+    }
+
+    private ImmutableArray<SellingLine> SellingLines() =>
+    [
+        .. from cost in Costs.Pieces
+           from line in cost.Lines
+           where line.Kind is CostKind.Fees or CostKind.Delivery
+           select new SellingLine(cost, line, cost.CountedOn(line)),
+    ];
 }
 
 /// <summary>Fees or delivery of a piece.</summary>

@@ -80,7 +80,7 @@ public sealed record QuarterProfit(
     /// <summary>The net profit of a span alone, without the rest of a report.</summary>
     internal static decimal NetOf(SalesLog log, ReportPeriod reckoned)
     {
-        QuarterBooks books = new(log);
+        var books = QuarterBooks.OfProfitAlone(log);
         return Of(books, reckoned, QuarterSale.In(books, reckoned)).Net;
     }
 
@@ -97,7 +97,8 @@ public sealed record QuarterProfit(
             sales.Sum(sale => sale.Outing) - returns.Sum(back => back.Outing),
             sales.Sum(sale => sale.Fees),
             sales.Sum(sale => sale.Delivery) + returns.Sum(back => back.TakingBack),
-            books.LeftIn(period, StockEnd.WrittenOff).Sum(line => line.Line.Amount),
+            books.Costs.Pieces.Where(cost => cost.Piece.IsWrittenOff && period.Contains(cost.Piece.LeftOn))
+                .Sum(cost => StockMovement.UsualKinds.Sum(cost.Of)),
             books.WearIn(period),
             books.OverheadsIn(period),
             books.SuppliesLostIn(period));

@@ -84,8 +84,8 @@ internal sealed class QuarterSteps(
         if (workshop.TargetWage is not { } target)
             return [];
         DateOnly from = period.To.DayNumber < 365 ? DateOnly.MinValue : period.To.AddDays(-364);
-        return FlipResult.Sold(books.Costs, books.Hours)
-            .Where(flip => flip.Piece.SoldOn >= from && flip.Piece.SoldOn <= period.To && flip.FullWage is not null)
+        return FlipResult.Sold(books.Costs, books.Hours, piece => piece.SoldOn >= from && piece.SoldOn <= period.To)
+            .Where(flip => flip.FullWage is not null)
             .GroupBy(flip => flip.Piece.Type, StringComparer.OrdinalIgnoreCase)
             .Select(type => (Type: type.Key, Count: type.Count(), Hours: type.Sum(flip => flip.Hours.All!.Value),
                 Profit: type.Sum(flip => flip.FullProfit!.Value)))
