@@ -55,16 +55,7 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// The sale that a drive belongs to: a place among <see cref="Undone"/>, or their number for the sale that stands. A drive
     /// after a return and before the next sale took the piece back.
     /// </summary>
-    internal (int Sale, bool IsTakingBack) DriveOf(DateOnly? day)
-    {
-        int place = 0;
-        while (place < Undone.Length && day >= Undone[place].ReturnedOn)
-            place++;
-        bool isStanding = Piece.IsSold && (day is null || (place == Undone.Length && !(day < Piece.SoldOn)));
-        if (isStanding || Undone.IsEmpty)
-            return (Undone.Length, false);
-        return place == Undone.Length || (place > 0 && day < Undone[place].SoldOn) ? (place - 1, true) : (place, false);
-    }
+    internal (int Sale, bool IsTakingBack) DriveOf(DateOnly? day) => Stays.DriveOf(day);
 
     /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
     /// <param name="kind">The kind.</param>

@@ -65,7 +65,8 @@ public sealed record SellingTerms
     }
 
     // Cost and charge each by itself: a slip in either would hide in the difference. A drive costs what the books charge the sale
-    // with: not one that brought a piece home, and none that took several pieces to their buyers.
+    // with: not one that brought a piece home, and none that took several pieces to their buyers. A piece that came back before has
+    // drives of the sale that was undone, and one that took it back; neither is of the sale that stands.
     private static IEnumerable<decimal> NetDeliveries(SalesLog log, ImmutableArray<Piece> sales)
     {
         Dictionary<Piece, decimal> drives = Drives(log);
@@ -92,11 +93,23 @@ public sealed record SellingTerms
             places.TryAdd(log.Pieces[i].Id, i);
         foreach (OutingCost outing in TripCosts.Of(log, id => places.TryGetValue(id, out int place) ? place : null, []))
         {
-            if (outing.Buyer is { } buyer && (outing.Driving is not null || outing.Trip.OtherCost is not null))
+            if (outing.Buyer is { } buyer && (outing.Driving is not null || outing.Trip.OtherCost is not null)
+                && IsOfStandingSale(log.Pieces[buyer], outing.Day))
                 drives[log.Pieces[buyer]] = drives.GetValueOrDefault(log.Pieces[buyer]) + outing.Cost;
         }
 
         return drives;
+
+        bool IsOfStandingSale(Piece piece, DateOnly? day)
+        {
+            ImmutableArray<SaleReturn> undone =
+            [
+                .. log.Returns
+                    .Where(back => back.CameBack && string.Equals(back.PieceId, piece.Id, StringComparison.OrdinalIgnoreCase))
+                    .OrderBy(back => back.ReturnedOn),
+            ];
+            return new StockStays(piece, undone).DriveOf(day).Sale == undone.Length;
+        }
     }
 
     private static ImmutableArray<Piece> Usual(ImmutableArray<Piece> bargains)

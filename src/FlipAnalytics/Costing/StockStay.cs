@@ -104,6 +104,22 @@ internal readonly struct StockStays(Piece piece, ImmutableArray<SaleReturn> undo
         return Left <= day;
     }
 
+    /// <summary>
+    /// The sale that a drive belongs to: a place among those that were undone, or their number for the sale that stands. A drive
+    /// after a return and before the next sale took the piece back.
+    /// </summary>
+    /// <param name="day">The day of the drive; null where unknown.</param>
+    public (int Sale, bool IsTakingBack) DriveOf(DateOnly? day)
+    {
+        int place = 0;
+        while (place < undone.Length && day >= undone[place].ReturnedOn)
+            place++;
+        bool isStanding = piece.IsSold && (day is null || (place == undone.Length && !(day < piece.SoldOn)));
+        if (isStanding || undone.IsEmpty)
+            return (undone.Length, false);
+        return place == undone.Length || (place > 0 && day < undone[place].SoldOn) ? (place - 1, true) : (place, false);
+    }
+
     private static DateOnly? LeftForGood(Piece piece, ImmutableArray<SaleReturn> undone)
     {
         if (!piece.IsSold && !piece.IsGone)

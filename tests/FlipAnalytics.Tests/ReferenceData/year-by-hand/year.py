@@ -19,7 +19,7 @@ AS_OF = date(2026, 2, 28)
 SPANS = [("2025-01-01", "2025-03-31"), ("2025-04-01", "2025-06-30"), ("2025-07-01", "2025-09-30"),
          ("2025-10-01", "2025-12-31"), ("2025-01-01", "2025-12-31"), ("2025-03-01", "2025-03-14")]
 QUARTS = {"pint": F(1, 2), "quart": F(1), "gallon": F(4), "each": F(1), "sheet": F(1)}
-OF_A_SALE = ["sold_on", "sold_price", "sales_tax", "fees", "delivery_charged", "delivery_cost"]
+OF_A_SALE = ["sold_price", "sales_tax", "fees", "delivery_charged", "delivery_cost"]
 
 
 def day(text):
@@ -34,6 +34,39 @@ def known(name, column):
     """The rows of a table that are known on the day asked about."""
     with open(HERE / f"{name}.csv", encoding="utf-8") as file:
         return [row for row in csv.DictReader(file) if day(row[column]) <= AS_OF]
+
+
+def known_pieces():
+    """
+    The pieces known on the day asked about, with the sales of each in order. A sale that was undone is in returns.csv; the last
+    one, if it stands, in pieces.csv. "here" are the spans of days a piece was the workshop's: (first, last or none).
+    """
+    with open(HERE / "returns.csv", encoding="utf-8") as file:
+        undone = sorted((r for r in csv.DictReader(file) if r["sold_on"]), key=lambda r: r["sold_on"])
+    pieces = known("pieces", "bought_on")
+    for p in pieces:
+        p["sales"] = [{"on": day(r["sold_on"]), "back": day(r["returned_on"]) if day(r["returned_on"]) <= AS_OF else None,
+                       "taking_back": num(r["cost"]), "refund": num(r["refund"])} | {name: r[name] for name in OF_A_SALE}
+                      for r in undone if r["id"] == p["id"]]
+        if p["sold_on"]:
+            p["sales"].append({"on": day(p["sold_on"]), "back": None} | {name: p[name] for name in OF_A_SALE})
+        p["sales"] = [s for s in p["sales"] if s["on"] <= AS_OF]
+        for column in ("ready_on", "listed_on", "left_on"):
+            if p[column] and day(p[column]) > AS_OF:
+                p[column] = ""
+        first = day(p["bought_on"])
+        p["here"] = []
+        for s in p["sales"]:
+            p["here"].append((first, s["on"]))
+            first = s["back"]
+        if first:
+            p["here"].append((first, day(p["left_on"])))
+    return pieces
+
+
+def counted_on(p, when):
+    """The day on which something of a piece counts: its own, or the day the piece went, when it was away then."""
+    return max(min(when, last or when) for first, last in p["here"] if first <= when or first == p["here"][0][0])
 
 
 def cents(amount):
@@ -73,17 +106,10 @@ def books(method):
 
     with open(HERE / "workshop.toml", "rb") as file:
         settings = tomllib.load(file, parse_float=Decimal)
-    pieces, hours, uses = known("pieces", "bought_on"), known("hours", "date"), known("uses", "date")
+    pieces, hours, uses = known_pieces(), known("hours", "date"), known("uses", "date")
     supplies, trips, money = known("supplies", "bought_on"), known("trips", "date"), known("money", "date")
     counts, differences = known("counts", "date"), []
-    for p in pieces:
-        if p["sold_on"] and day(p["sold_on"]) > AS_OF:
-            p.update(dict.fromkeys(OF_A_SALE, ""))
-        for column in ("ready_on", "listed_on", "left_on"):
-            if p[column] and day(p[column]) > AS_OF:
-                p[column] = ""
-    left = {p["id"]: day(p["sold_on"]) or day(p["left_on"]) for p in pieces}
-    sold = [p for p in pieces if p["sold_on"]]
+    of = {p["id"]: p for p in pieces}
     cost = defaultdict(list)  # by piece: (account, day, amount)
 
     # Purchases. The sum for a lot is shared by expected price. What belongs to somebody else costs nothing.
@@ -108,9 +134,9 @@ def books(method):
     for p in pieces:
         i = p["id"]
         used = [day(u["date"]) for u in uses if u["id"] == i]
-        if not (i in bench or used or p["ready_on"] or p["listed_on"] or p["sold_on"]):
+        if not (i in bench or used or p["ready_on"] or p["listed_on"] or p["sales"]):
             continue
-        work_day[i] = (day(p["ready_on"]) or day(p["listed_on"]) or day(p["sold_on"])
+        work_day[i] = (day(p["ready_on"]) or day(p["listed_on"]) or (p["sales"][0]["on"] if p["sales"] else None)
                        or max([d for d, _ in entries[i]] or used))
         written = sum(h for _, h in entries[i])
         work += ([(i, d, h * bench[i] / written) for d, h in entries[i]] if written
@@ -136,7 +162,7 @@ def books(method):
                 post(when, "supplies_lost", amount)
             else:
                 cost[i].append(("supplies", when, amount))
-                post(min(when, left[i] or when), "cans", -amount)
+                post(counted_on(of[i], when), "cans", -amount)
     stated = []  # [day, amount beyond what cans were charged for]
     for p in pieces:
         if p["supplies_cost"]:
@@ -161,46 +187,80 @@ def books(method):
         cash(when, -num(t["other_cost"]))
         home = [p["id"] for p in pieces if p["trip"] == t["trip"]]
         if t["purpose"] == "delivery" and t["id"]:
-            post(left[t["id"]], "delivery", whole)
+            post(driven_for(of[t["id"]], when), "delivery", whole)
         elif home:
             for i, amount in zip(home, share(whole, [1] * len(home))):
                 cost[i].append(("outings", when, amount))
         else:
             post(when, "overheads", whole)
 
-    # Stock: each cost on its day, at the latest the day the piece left, when all of it goes where the piece went.
+    # Stock: each cost on its day, at the latest the day the piece left, when all of it goes where the piece went, and comes back
+    # with the piece.
     for p in pieces:
-        i = p["id"]
-        for kind, when, amount in cost[i]:
-            post(min(when, left[i] or when), "stock", amount)
-            if left[i]:
-                post(left[i], "stock", -amount)
-                if p["sold_on"]:
-                    post(left[i], kind, amount)
-                elif p["left_as"] != "kept":
-                    post(left[i], "written_off", amount)
+        for kind, when, amount in cost[p["id"]]:
+            on = counted_on(p, when)
+            post(on, "stock", amount)
+            for s in p["sales"]:
+                if on <= s["on"]:
+                    post(s["on"], "stock", -amount)
+                    post(s["on"], kind, amount)
+                    if s["back"]:
+                        post(s["back"], "stock", amount)
+                        post(s["back"], kind, -amount)
+            if p["left_on"]:
+                post(day(p["left_on"]), "stock", -amount)
+                if p["left_as"] != "kept":
+                    post(day(p["left_on"]), "written_off", amount)
 
-    # Sales, and whose the money is.
-    for p in sold:
-        i, when, price, charged = p["id"], left[p["id"]], num(p["sold_price"]), num(p["delivery_charged"])
-        mine = cents(price * num(p["commission"])) if p["commission"] else price
-        rule = settings["fees"].get(p["channel"])
-        fee = num(p["fees"]) if p["fees"] else cents(price * F(rule["rate"])) + F(rule["fixed"])
-        post(when, "sales", mine)
-        post(when, "delivery_charged", charged)
-        post(when, "fees", fee)
-        post(when, "delivery", num(p["delivery_cost"]))
-        cash(when, -fee)
-        cash(when, -num(p["delivery_cost"]))
-        post(when, "held_for_tax_office", num(p["sales_tax"]))
-        post(when, "held_for_owners_of_pieces", price - mine)
-        post(when, "held_for_buyers", -(price + charged + num(p["sales_tax"])))
-        if not any(m["kind"] == "payment" and m["id"] == i for m in money):
-            post(when, "held_for_buyers", price + charged + num(p["sales_tax"]))
-            cash(when, price + charged + num(p["sales_tax"]))
-        if not any(m["kind"] == "paid_owner" and m["id"] == i for m in money):
-            post(when, "held_for_owners_of_pieces", mine - price)
-            cash(when, mine - price)
+    # Sales and what was given back, and whose the money is.
+    def owner(p, when, amount):
+        """Of a piece of somebody else: what its owner has earned, or lost again."""
+        post(when, "held_for_owners_of_pieces", amount)
+        if not any(m["kind"] == "paid_owner" and m["id"] == p["id"] for m in money):
+            post(when, "held_for_owners_of_pieces", -amount)
+            cash(when, -amount)
+
+    def mine_of(p, amount):
+        return cents(amount * num(p["commission"])) if p["commission"] else amount
+
+    def give_back(p, when, refund, tax, lapsed, of_owner, expense):
+        """The refund and the tax are paid out; what the buyer no longer owes is given back without money."""
+        post(when, "delivery", expense)
+        cash(when, -expense)
+        post(when, "returns", refund + lapsed - of_owner)
+        post(when, "held_for_tax_office", -tax)
+        post(when, "held_for_buyers", lapsed)
+        cash(when, -refund - tax)
+        owner(p, when, -of_owner)
+
+    for p in pieces:
+        payments = [(day(m["date"]), num(m["amount"])) for m in money if m["kind"] == "payment" and m["id"] == p["id"]]
+        for s in p["sales"]:
+            when, price, charged, tax = s["on"], num(s["sold_price"]), num(s["delivery_charged"]), num(s["sales_tax"])
+            mine = mine_of(p, price)
+            rule = settings["fees"].get(p["channel"])
+            fee = num(s["fees"]) if s["fees"] or s["back"] else cents(price * F(rule["rate"])) + F(rule["fixed"])
+            paid = [amount for d, amount in payments if not s["back"] or d <= s["back"]]
+            payments = payments[len(paid):]
+            post(when, "sales", mine)
+            post(when, "delivery_charged", charged)
+            post(when, "fees", fee)
+            post(when, "delivery", num(s["delivery_cost"]))
+            cash(when, -fee)
+            cash(when, -num(s["delivery_cost"]))
+            post(when, "held_for_tax_office", tax)
+            post(when, "held_for_buyers", -(price + charged + tax))
+            if not paid:
+                post(when, "held_for_buyers", price + charged + tax)
+                cash(when, price + charged + tax)
+            owner(p, when, price - mine)
+            if s["back"]:
+                lapsed = price + charged + tax - sum(paid) if paid else F(0)
+                give_back(p, s["back"], s["refund"], tax, lapsed, price - mine, s["taking_back"])
+    for r in known("returns", "returned_on"):
+        if not r["sold_on"]:
+            p, refund = of[r["id"]], num(r["refund"])
+            give_back(p, day(r["returned_on"]), refund, num(r["sales_tax"]), F(0), refund - mine_of(p, refund), num(r["cost"]))
     for m in money:
         account, sign = {"payment": ("held_for_buyers", 1), "sales_tax": ("held_for_tax_office", -1),
                          "paid_owner": ("held_for_owners_of_pieces", -1), "taken": ("put_in_less_taken", -1),
@@ -236,6 +296,17 @@ def books(method):
 
 
 COUNT = "count"
+
+
+def driven_for(p, when):
+    """
+    The day on which a drive to or from a buyer counts: of the sale of the buyer who has the piece, or to whom it goes next; from
+    the day it came back on, with no sale yet, that of the return.
+    """
+    before = [s for s in p["sales"] if s["on"] <= when]
+    if before and before[-1]["back"] and before[-1]["back"] <= when:
+        return before[-1]["back"]
+    return before[-1]["on"] if before else p["sales"][0]["on"]
 
 
 def counts_of(item, counts):
@@ -319,7 +390,7 @@ def spread(bought, counts, work, order):
 def rent_of_channels():
     """What each piece bears of the rent of its channel, by its days for sale there in the month; without any, nobody does."""
     borne = defaultdict(F)
-    pieces = [p for p in known("pieces", "bought_on") if p["listed_on"] and day(p["listed_on"]) <= AS_OF]
+    pieces = [p for p in known_pieces() if p["listed_on"]]
     for o in known("overheads", "month"):
         if not o["channel"]:
             continue
@@ -327,9 +398,10 @@ def rent_of_channels():
         last = min(first.replace(day=monthrange(first.year, first.month)[1]), AS_OF)
         days = {}
         for p in pieces:
-            start, end = max(day(p["listed_on"]), first), min(day(p["sold_on"]) or day(p["left_on"]) or AS_OF, last)
-            if p["channel"] == o["channel"] and start <= end:
-                days[p["id"]] = (end - start).days + 1
+            there = sum(max((min(end or AS_OF, last) - max(start, day(p["listed_on"]), first)).days + 1, 0)
+                        for start, end in p["here"])
+            if p["channel"] == o["channel"] and there:
+                days[p["id"]] = there
         if days:
             for i, amount in zip(days, share(num(o["amount"]), list(days.values()))):
                 borne[i] += amount
@@ -339,15 +411,16 @@ def rent_of_channels():
 
 
 def net_deliveries():
-    """What delivery cost less what was charged for it, of each sale with either: written down, or driven to the buyer."""
+    """What delivery cost less what was charged, of each sale that stands with either: written down, or driven to the buyer."""
     with open(HERE / "workshop.toml", "rb") as file:
         rates = sorted((day(start), F(rate)) for start, rate in tomllib.load(file, parse_float=Decimal)["mileage"].items())
     net = {}
-    for p in known("pieces", "bought_on"):
-        if p["sold_on"] and day(p["sold_on"]) <= AS_OF:
-            drives = [t for t in known("trips", "date") if t["purpose"] == "delivery" and t["id"] == p["id"]]
-            if p["delivery_cost"] or p["delivery_charged"] or drives:
-                net[p["id"]] = num(p["delivery_cost"]) - num(p["delivery_charged"]) + sum(
+    for p in known_pieces():
+        for s in p["sales"]:
+            drives = [t for t in known("trips", "date") if t["purpose"] == "delivery" and t["id"] == p["id"]
+                      and driven_for(p, day(t["date"])) == s["on"]]
+            if not s["back"] and (s["delivery_cost"] or s["delivery_charged"] or drives):
+                net[p["id"]] = num(s["delivery_cost"]) - num(s["delivery_charged"]) + sum(
                     cents(num(t["distance"]) * [rate for start, rate in rates if start <= day(t["date"])][-1]) + num(t["other_cost"])
                     for t in drives)
     return {i: float(amount) for i, amount in net.items()}
@@ -363,8 +436,8 @@ def figures(posted, first, last):
     def there(account):
         return sum((a for d, name, a in posted if name == account and d <= last), F(0))
 
-    answer = {name: flow(name) for name in ["sales", "delivery_charged", *COSTS]}
-    answer["net"] = answer["sales"] + answer["delivery_charged"] - sum(answer[name] for name in COSTS)
+    answer = {name: flow(name) for name in ["sales", "delivery_charged", "returns", *COSTS]}
+    answer["net"] = answer["sales"] + answer["delivery_charged"] - answer["returns"] - sum(answer[name] for name in COSTS)
     answer |= {name: flow(name) for name in ("money_in", "money_out")}
     answer["change_of_cash"] = answer["money_in"] - answer["money_out"]
     answer["driving_reckoned"] = flow("driving_reckoned")

@@ -123,6 +123,7 @@ public sealed class YearByRecomputationTests
     [
         ("sales", profit.Sales),
         ("delivery_charged", profit.DeliveryCharged),
+        ("returns", profit.Returns),
         ("purchases", profit.Purchases),
         ("supplies", profit.Supplies),
         ("outings", profit.Outings),
