@@ -51,6 +51,8 @@ internal static class ReturnChecks
             return new("returned_on", Iso(back.ReturnedOn), $"{Iso(sold)} or later, its sold_on", "Correct the date that is wrong.");
         if (sold < piece.BoughtOn)
             return new("sold_on", Iso(sold), $"{Iso(piece.BoughtOn)} or later, when the piece was bought", "Correct the date that is wrong.");
+        if (sold < piece.ListedOn)
+            return new("sold_on", Iso(sold), $"{Iso(piece.ListedOn)} or later, when the piece was first listed", "Correct the date that is wrong.");
         if (sold < before)
             return new("sold_on", Iso(sold), $"{Iso(before)} or later, when the piece came back before", "Correct the date that is wrong.");
         if (piece.SoldOn == sold)

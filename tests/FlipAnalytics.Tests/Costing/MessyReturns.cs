@@ -43,7 +43,7 @@ internal static class MessyReturns
             };
             if (lastBack.TryGetValue(place, out DateOnly before) && (moved.SoldOn ?? moved.ReturnedOn) < before)
                 continue;
-            if (moved.CameBack ? piece.SoldOn == moved.SoldOn || (piece.SoldOn ?? piece.LeftOn) < moved.ReturnedOn : !piece.IsSold)
+            if (moved.CameBack ? piece.SoldOn == moved.SoldOn || moved.SoldOn < piece.ListedOn || (piece.SoldOn ?? piece.LeftOn) < moved.ReturnedOn : !piece.IsSold)
                 continue;
             if (moved.CameBack)
                 lastBack[place] = moved.ReturnedOn;
