@@ -81,6 +81,20 @@ public class ReturnsByHandTests
         Assert.NotEqual(PieceState.Sold, log.AsOf(new(2026, 4, 9)).Pieces[0].State);
     }
 
+    /// <summary>What is told of a quarter that was kept is the return, though pieces.csv no longer has the sale either.</summary>
+    [Fact]
+    public void A_return_that_came_after_the_quarter_was_kept_is_told_as_the_return()
+    {
+        SaleReturn back = new("P1", new(2026, 3, 20), 100, 2) { SoldOn = new(2026, 3, 12), SoldPrice = 100, Fees = 5 };
+        SalesLog now = Log([Piece("P1", 40) with { Row = 2 }], back);
+        SalesLog kept = Log([Piece("P1", 40) with { Row = 2, SoldOn = new(2026, 3, 12), SoldPrice = 100, Fees = 5 }]);
+        QuarterSinceKept since = QuarterSinceKept.Of(
+            new(QuarterKept.Of(QuarterReport.Of(kept, Period(1)), kept), null), QuarterReport.Of(now, Period(1)), now)!;
+        QuarterLineSinceKept net = Assert.Single(since.Lines, line => line.Line == "net");
+        Assert.Equal((55, -5), (net.Kept, net.Now));
+        Assert.Equal(("returns.csv", 2), (Assert.Single(net.Causes).File, net.Causes[0].Line));
+    }
+
     /// <summary>A scratch found later: 15 of 100 given back, the sale stands. Returns 15, to money 15; no cost moves.</summary>
     [Fact]
     public void An_allowance_lowers_the_takings_and_leaves_the_sale_as_it_is()
