@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace FlipAnalytics.Benchmarks;
 
 /// <summary>What a person without statistics might do: averages of the type, of all sales where the type is new.</summary>

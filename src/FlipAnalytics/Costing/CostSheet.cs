@@ -14,6 +14,11 @@ internal sealed class CostSheet
         Calendar = calendar;
         Lines = [.. log.Pieces.Select(_ => new List<CostLine>(24))];
         Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
+        ILookup<string, SaleReturn> returns = log.Returns.OrderBy(back => back.ReturnedOn)
+            .ToLookup(back => back.PieceId, StringComparer.OrdinalIgnoreCase);
+        Returns = [.. log.Pieces.Select(piece => log.Returns.IsEmpty ? [] : returns[piece.Id].ToImmutableArray())];
+        Undone = [.. Returns.Select(all => all.IsEmpty ? all : [.. all.Where(back => back.CameBack)])];
+        Stays = [.. log.Pieces.Zip(Undone, (piece, undone) => new StockStays(piece, undone))];
         for (int i = 0; i < log.Pieces.Length; i++)
             places.TryAdd(log.Pieces[i].Id, i);
     }
@@ -30,6 +35,15 @@ internal sealed class CostSheet
     public ImmutableArray<List<CostLine>> Lines { get; }
 
     public ImmutableArray<List<CostGap>> Gaps { get; }
+
+    /// <summary>Rows of <c>returns.csv</c>, by piece and day.</summary>
+    public ImmutableArray<ImmutableArray<SaleReturn>> Returns { get; }
+
+    /// <summary>Those with which a piece came back.</summary>
+    public ImmutableArray<ImmutableArray<SaleReturn>> Undone { get; }
+
+    /// <summary>When each piece was in stock.</summary>
+    public ImmutableArray<StockStays> Stays { get; }
 
     public List<CostLine> Overheads { get; } = [];
 

@@ -44,7 +44,9 @@ public static class QuarterJson
             report.Chosen,
             report.StillToArise,
             report.Held,
-            report.Cans);
+            report.Cans,
+            report.Returns,
+            report.Rules);
         return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
     }
 }
@@ -81,7 +83,9 @@ internal sealed record QuarterDocument(
     string? Chosen,
     decimal StillToArise,
     ImmutableArray<QuarterHeld> Held,
-    ImmutableArray<SupplyCan> Cans);
+    ImmutableArray<SupplyCan> Cans,
+    ImmutableArray<QuarterReturn> Returns,
+    ImmutableArray<string> Rules);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -69,7 +69,7 @@ internal sealed class QuarterSteps(
     {
         // What pieces state to have used beyond the cans has probably come from the cans.
         decimal there = closing.InCans - Math.Max(0, closing.StatedBeyondCans);
-        decimal used = books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && period.Contains(line.Arose))
+        decimal used = books.Lines.Where(line => !line.IsBack && line.Line.Kind == CostKind.Supplies && period.Contains(line.Arose))
             .Sum(line => line.Line.Amount);
         if (used <= 0 || there <= 0)
             return null;
