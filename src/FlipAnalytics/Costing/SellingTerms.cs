@@ -47,7 +47,7 @@ public sealed record SellingTerms
         if (!isChannelKnown)
             (rate, fixedFee, source) = Fees(log.Workshop, sales, null);
         // The sum for a lot says nothing about the sticker of the one piece it stands at.
-        var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet();
+        var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet<Piece>(ReferenceEqualityComparer.Instance);
         var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null && !inLots.Contains(p))
             .ToImmutableArray();
         ImmutableArray<Piece> usual = Usual(bargains);

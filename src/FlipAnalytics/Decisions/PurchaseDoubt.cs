@@ -21,13 +21,17 @@ public static class PurchaseDoubt
     {
         ArgumentNullException.ThrowIfNull(report);
         ArgumentNullException.ThrowIfNull(terms);
+        // A verdict hangs least on a row where all types asked about have many sales.
+        Lazy<int> soldOfRarest = new(() => report.Decisions.Select(decision => decision.Candidate.Type).Distinct()
+            .Select(type => log.Pieces.Count(piece => piece.SoldPrice > 0 && piece.Type.Equals(type, StringComparison.OrdinalIgnoreCase)))
+            .DefaultIfEmpty(0).Min());
         return RowsWorthALook.Sentence(log, without =>
         {
             // A word that only the row has is not to be asked about now.
             var other = PurchaseReport.Of(
                 without, [.. report.Decisions.Select(decision => decision.Candidate)], terms with { NewWords = true });
             return report.Decisions.Zip(other.Decisions, (before, after) => Change(report, before, after)).MaxBy(change => change.Move);
-        });
+        }, finding => FitReach.Of(log, finding, _ => soldOfRarest.Value));
     }
 
     private static (double Move, string Then) Change(PurchaseReport report, PurchaseDecision before, PurchaseDecision after)

@@ -18,7 +18,11 @@ public static class GroupComparisonDoubt
                 GroupComparisonReport other = GroupComparison.Of(without, report.By, next, newWords: true);
                 bool isSame = other.Advice.Kind == report.Advice.Kind && other.Advice.Recommended.SequenceEqual(report.Advice.Recommended);
                 return (isSame ? 0 : 1, $"the answer would be: {GroupComparisonText.Answer(other).TrimEnd('.')}");
-            }),
+            }, finding => FitReach.Of(log, finding, piece => Math.Min(
+                Sold(other => report.By.LevelOf(other) == report.By.LevelOf(piece)),
+                Sold(other => other.Type.Equals(piece.Type, StringComparison.OrdinalIgnoreCase))))),
         };
+
+        int Sold(Func<Piece, bool> isAlike) => log.Pieces.Count(piece => piece.IsSold && isAlike(piece));
     }
 }
