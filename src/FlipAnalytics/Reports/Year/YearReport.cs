@@ -108,11 +108,12 @@ public sealed record YearReport
 
     /// <summary>The same sheet, with the line on a row that is worth a look where the profit hangs on one.</summary>
     /// <param name="log">The log it was made of.</param>
-    public YearReport WithWorthALook(SalesLog log) => this with
+    /// <param name="rows">The rows that are worth a look, where they were looked for while the report was made.</param>
+    public YearReport WithWorthALook(SalesLog log, Task<ImmutableArray<LogFinding>>? rows = null) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
             log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop),
-            Books is { } books ? finding => RowReach.OfProfit(log, books, finding, Profit.Net) : null),
+            Books is { } books ? finding => RowReach.OfProfit(log, books, finding, Profit.Net) : null, rows),
     };
 
     /// <summary>The sheet of a span.</summary>
