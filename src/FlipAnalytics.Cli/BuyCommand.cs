@@ -32,6 +32,7 @@ internal sealed class BuyCommand
     private readonly Option<bool> all = Values.All();
     private readonly Option<string?> plot = Values.Picture(
         "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
+    private readonly ForceOption force;
     private readonly LogOptions log;
 
     private BuyCommand(Command command)
@@ -46,6 +47,7 @@ internal sealed class BuyCommand
         }
 
         color.Aliases.Add("--colour");
+        force = new(command, [plot, tables]);
         log = new(command);
         command.SetAction(Run);
     }
@@ -73,6 +75,7 @@ internal sealed class BuyCommand
                 "Say what it is with --type, such as --type dresser, or give a list with --candidates FILE.csv; one of the two.");
         }
 
+        bool replaces = force.IsGiven(parsed);
         string? picture = parsed.GetValue(plot);
         if (picture is not null && file is not null)
             throw new CommandProblemException("--plot draws one piece: give it by options instead of --candidates.");
@@ -100,9 +103,9 @@ internal sealed class BuyCommand
             SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })],
         };
         if (parsed.GetValue(tables) is { } folder)
-            ReportTableFiles.Write([PurchaseTables.Of(report)], folder);
+            ReportTableFiles.Write([PurchaseTables.Of(report)], folder, replaces);
         if (picture is not null)
-            Draw(report, picture);
+            Draw(report, picture, replaces);
         PurchaseDetail detail = (parsed.GetValue(cautions) ? PurchaseDetail.Cautions : PurchaseDetail.Screen)
             | (parsed.GetValue(all) ? PurchaseDetail.Everything : PurchaseDetail.Screen);
         log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report, detail));
@@ -127,11 +130,11 @@ internal sealed class BuyCommand
         StickerPrice = parsed.GetValue(sticker),
     };
 
-    private static void Draw(PurchaseReport report, string path)
+    private static void Draw(PurchaseReport report, string path, bool replaces)
     {
         if (report.Decisions[0].Ceiling is null)
             throw new NotEnoughDataException(report.Decisions[0].Notes[0]);
-        PlotFile.Save(DecisionPlot.Of(report.Decisions[0], report.Workshop), path);
+        PlotFile.Save(DecisionPlot.Of(report.Decisions[0], report.Workshop), path, replaces);
     }
 
     private static CandidateReading FromFile(string file, SalesLog sales)

@@ -24,14 +24,16 @@ internal static class CheckCommand
         command.Options.Add(folder);
         command.Options.Add(json);
         command.Options.Add(plot);
+        var force = new ForceOption(command, [plot]);
         Option<bool> all = Values.All();
         command.Options.Add(all);
         command.SetAction(parsed =>
         {
+            bool replaces = force.IsGiven(parsed);
             LogReading reading = SalesLogReader.Read(parsed.GetValue(folder) ?? ".");
             var check = LogCheck.Of(reading, Clock.Today);
             if (parsed.GetValue(plot) is { } picture)
-                PlotFile.Save(LogPlot.Of(check), picture);
+                PlotFile.Save(LogPlot.Of(check), picture, replaces);
             Console.Out.Write(parsed.GetValue(json)
                 ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
                 : LogCheckText.Render(check, parsed.GetValue(all)));

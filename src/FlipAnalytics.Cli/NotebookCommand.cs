@@ -46,7 +46,8 @@ internal static class NotebookCommand
         Option<DateOnly?> asOf = Values.AsOf();
         Option<string?> folder = Values.Text("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
         run.Arguments.Add(name);
-        foreach (Option option in new Option[] { parameters, log, asOf, folder })
+        Option<bool> force = Values.Flag("--force", OutputFiles.ForceRule);
+        foreach (Option option in new Option[] { parameters, log, asOf, folder, force })
             run.Options.Add(option);
         run.SetAction(parsed =>
         {
@@ -56,7 +57,7 @@ internal static class NotebookCommand
             if (parsed.GetValue(asOf) is { } date)
                 given["as-of"] = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             return NotebookProgram.Run(
-                ["run", parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, .. given.Select(pair => $"{pair.Key}={pair.Value}")]);
+                ["run", .. parsed.GetValue(force) ? ["--force"] : Array.Empty<string>(), parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, .. given.Select(pair => $"{pair.Key}={pair.Value}")]);
         });
         return run;
     }

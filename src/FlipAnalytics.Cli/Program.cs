@@ -50,7 +50,7 @@ internal static class Program
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;
         }
-        catch (UnclearWordException e)
+        catch (Exception e) when (e is UnclearWordException or FileRefusedException)
         {
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;
@@ -62,7 +62,7 @@ internal static class Program
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Console.Error.WriteLine($"{e.Message} Check the path and that you may write there.");
+            Console.Error.WriteLine($"{e.Message} Check the path, the room on the disk, and that you may write there.");
             return ExitCode.CommandProblem;
         }
         catch (Exception e)

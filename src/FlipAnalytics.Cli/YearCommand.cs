@@ -19,7 +19,7 @@ internal sealed class YearCommand
         "--journal", "Write the books of the year in double entry into this file, for hledger or ledger.", "FILE");
 
     private readonly Option<bool> force = Values.Flag(
-        "--force", "With --out or --journal: replace files that flip year did not write, or that changed since.");
+        "--force", "With --out or --journal: replace files that flip year did not write, or that changed since. A file of a log is never replaced.");
 
     private readonly Option<bool> all = Values.All();
 

@@ -53,7 +53,7 @@ internal static class NotebookPage
                 page.Append(Markdown.ToHtml(cell == cells[0] ? Untitled(cell.Contents) : cell.Contents, Markup));
         }
 
-        return page.Append("</main>\n</body>\n</html>\n").ToString();
+        return page.Append("</main>\n</body>\n</html>\n<!-- ").Append(OwnMark.Place).Append(" -->\n").ToString();
     }
 
     // The question and its answer come first: on a phone the first screen is all that most will read.

@@ -88,6 +88,9 @@ public sealed class CommandWordsTests
                 for (int i = 3; i < name.Length; i++)
                 {
                     string slip = name.Remove(i, 1);
+                    // --fore is as near to --for as to --force.
+                    if (verb.Options.Any(other => other.Name != name && (other.Name == slip[..^1] || slip == other.Name)))
+                        continue;
                     string problem = Assert.Single(CommandWords.Problems(Program.Parse([.. path, slip, "1"])));
                     Assert.Equal($"flip {string.Join(' ', path)} has no option {slip}: did you mean {name}?", problem);
                 }

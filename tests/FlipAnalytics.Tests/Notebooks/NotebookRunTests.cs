@@ -100,6 +100,26 @@ public sealed partial class NotebookRunTests(ExecutedNotebooks executed) : IDisp
         Assert.Equal(before, File.ReadAllText(path));
     }
 
+    [Fact]
+    public async Task APageIsWrittenAgainWhileNobodyChangedIt()
+    {
+        string path = Broken();
+        NotebookRun run = await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { });
+        await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { });
+        foreach (string file in new[] { run.Page, run.Notebook })
+        {
+            string written = File.ReadAllText(file);
+            File.WriteAllText(file, written.Replace("sanded", "sanded well", StringComparison.Ordinal));
+            List<string> cells = [];
+            var refusal = await Assert.ThrowsAsync<FileRefusedException>(() => NotebookRunner.RunAsync(path, folder, NoParameters, cells.Add));
+            Assert.StartsWith($"{file} is there already", refusal.Message, StringComparison.Ordinal);
+            Assert.Empty(cells);
+            Assert.Contains("sanded well", File.ReadAllText(file), StringComparison.Ordinal);
+            await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { }, replaces: true);
+            Assert.Equal(written, File.ReadAllText(file));
+        }
+    }
+
     private static Dictionary<string, string> NoParameters => [];
 
     private Task<NotebookRun> Run(string name, Dictionary<string, string> parameters) =>
