@@ -7,7 +7,7 @@ namespace FlipAnalytics.Cli;
 internal sealed class BuyCommand
 {
     private readonly Option<string?> type = Values.Text("--type", "Kind of furniture, as in your log.");
-    private readonly Option<int?> count = Values.Whole("--count", "How many items you would sell as one.", 1, 1000);
+    private readonly Option<int?> count = Values.Whole("--count", "How many items you would sell as one.", (int)NumberRange.Count.Least, (int)NumberRange.Count.Most);
     private readonly Option<decimal?> width = Length("--width");
     private readonly Option<decimal?> depth = Length("--depth");
     private readonly Option<decimal?> height = Length("--height");
@@ -15,15 +15,15 @@ internal sealed class BuyCommand
     private readonly Option<Condition?> condition = Values.Word<Condition>("--condition", "How sound it is");
     private readonly Option<string?> color = Values.Text("--color", "Color you would give it.");
     private readonly Option<string?> finish = Values.Text("--finish", "Finish you would give it.");
-    private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", 0);
-    private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.");
-    private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", 0);
-    private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.");
+    private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", NumberRange.Hours.AboveZero);
+    private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.", NumberRange.Money);
+    private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", NumberRange.Money.AboveZero);
+    private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.", NumberRange.Money);
     private readonly Option<string?> candidates = Values.Text(
         "--candidates", "A CSV file with a piece a row instead of the options above; only the column type is needed.", "FILE.csv");
-    private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.");
+    private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<decimal?> chance = Values.Number(
-        "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
+        "--chance", "Chance with which the careful limit must hold, such as 0.75.", NumberRange.Chance);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
     private readonly Option<string?> tables = Values.Text(
         "--tables", "Write the answers as a CSV file into this folder, after your own columns of the file of candidates.", "FOLDER");
@@ -146,5 +146,5 @@ internal sealed class BuyCommand
     }
 
     private static Option<decimal?> Length(string name) => Values.Number(
-        name, $"{char.ToUpperInvariant(name[2])}{name[3..]} of one item, in the log's length unit.", 0);
+        name, $"{char.ToUpperInvariant(name[2])}{name[3..]} of one item, in the log's length unit.", NumberRange.Length);
 }

@@ -82,7 +82,7 @@ internal sealed class QuarterCommand
         if (parsed.GetValue(span) is { } text)
         {
             period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
-                $"The span must be such as {ReportPeriod.Examples}; found '{text}'.");
+                $"The span must be such as {ReportPeriod.Examples}, {ReportPeriod.Years}; found '{text}'.");
         }
 
         bool isTrail = parsed.GetResult(explain) is not null;

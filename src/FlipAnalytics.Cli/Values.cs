@@ -8,7 +8,7 @@ namespace FlipAnalytics.Cli;
 /// <summary>Options whose values are read the same in every culture: a point, no thousands separators, ISO dates.</summary>
 internal static class Values
 {
-    public static Option<decimal?> Number(string name, string description, decimal above = -1, decimal below = decimal.MaxValue) =>
+    public static Option<decimal?> Number(string name, string description, NumberRange range) =>
         new(name)
         {
             Description = description,
@@ -17,13 +17,13 @@ internal static class Values
             {
                 string text = result.Tokens.Single().Value;
                 if (decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value)
-                    && value > above && value < below)
+                    && range.Holds(value))
                 {
                     return value;
                 }
 
                 return Refused<decimal?>(result,
-                    $"{name} needs a number with a point, such as 12.5, {Range(above, below)}; found '{text}'.");
+                    $"{name} needs a number with a point, such as {(range.Holds(12.5m) ? "12.5" : "0.75")}, {range.Expected(value)}; found '{text}'.");
             },
         };
 
@@ -51,8 +51,9 @@ internal static class Values
         {
             string text = result.Tokens.Single().Value;
             return string.Equals(text, "today", StringComparison.OrdinalIgnoreCase) ? Clock.Today
-                : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
-                : Refused<DateOnly?>(result, $"--as-of needs a date such as 2026-03-31, or today; found '{text}'.");
+                : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
+                    && NumberRange.Holds(day) ? day
+                : Refused<DateOnly?>(result, $"--as-of needs a date such as 2026-03-31, from 1900 to 2100, or today; found '{text}'.");
         },
     };
 
@@ -118,11 +119,4 @@ internal static class Values
         result.AddError(message);
         return default;
     }
-
-    private static string Range(decimal above, decimal below) => (above, below) switch
-    {
-        ( < 0, decimal.MaxValue) => "zero or more",
-        (_, decimal.MaxValue) => string.Create(CultureInfo.InvariantCulture, $"above {above}"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"above {above} and below {below}"),
-    };
 }

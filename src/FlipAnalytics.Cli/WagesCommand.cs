@@ -11,7 +11,7 @@ internal sealed class WagesCommand
     private readonly Option<string?> period = Values.Text(
         "--period", "Flips sold in this span alone, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14.", "PERIOD");
     private readonly Option<decimal?> wage = Values.Number(
-        "--wage", "What you want for an hour; target_wage in workshop.toml unless given.");
+        "--wage", "What you want for an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<string?> explain = Values.Text(
         "--explain", "Every line of one piece's money and hours, with its place in the log; also of a piece not sold.", "ID");
     private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
@@ -50,7 +50,7 @@ internal sealed class WagesCommand
         if (parsed.GetValue(period) is { } text && (span = ReportPeriod.Parse(text)) is null)
         {
             throw new CommandProblemException(
-                $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14; found '{text}'.");
+                $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14, {ReportPeriod.Years}; found '{text}'.");
         }
 
         bool replaces = force.IsGiven(parsed);

@@ -57,7 +57,7 @@ internal sealed class YearCommand
         if (parsed.GetValue(year) is { } text)
         {
             period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
-                $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05; found '{text}'.");
+                $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05, {ReportPeriod.Years}; found '{text}'.");
         }
 
         if (parsed.GetValue(force) && parsed.GetValue(folder) is null && parsed.GetValue(journal) is null)

@@ -15,11 +15,10 @@ namespace FlipAnalytics;
 internal sealed class Cells(
     CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
 {
-    // Beyond these a date is a slip of the pen and a number not of this trade.
-    private static readonly DateOnly FirstDay = new(1900, 1, 1);
-    private static readonly DateOnly LastDay = new(2100, 12, 31);
+    private const string CorrectIt = "Correct it, or leave the cell empty if you do not know it.";
+
+    private static readonly SearchValues<char> NumberSigns = SearchValues.Create("0123456789.");
     private static readonly SearchValues<char> HexDigits = SearchValues.Create("0123456789abcdefABCDEF");
-    private const decimal LargestNumber = 1_000_000_000_000m;
 
     private readonly List<(string Column, string? Found, string Expected, string Remedy)> bad = [];
 
@@ -116,7 +115,7 @@ internal sealed class Cells(
     {
         if (Decimal(column) is not { } number)
             return null;
-        if (number == decimal.Truncate(number) && number <= int.MaxValue)
+        if (number == decimal.Truncate(number))
             return (int)number;
         Bad(column, Raw(column), "a whole number, such as 4", "Write how many, as 1, 2, 3 and so on.");
         return null;
@@ -134,32 +133,19 @@ internal sealed class Cells(
         const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         if (!decimal.TryParse(cell, Plain, CultureInfo.InvariantCulture, out decimal number))
         {
+            if (IsPlain(cell))
+            {
+                // Digits that no number here can have.
+                Bad(column, cell, meaning.Range.Words, meaning.Remedy ?? CorrectIt);
+                return null;
+            }
+
             string expected = isMoney ? "an amount such as 12.50" : "a number such as 12.5";
             Bad(column, cell, meaning.WordForNone is { } word ? $"{expected}, or {word}" : expected, RemedyOfNumber(cell));
         }
-        else if (IsTooSmall(number, meaning.Smallest))
+        else if (!meaning.Range.Holds(number))
         {
-            Bad(
-                column,
-                cell,
-                meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero",
-                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
-        }
-        else if (number > meaning.Largest)
-        {
-            Bad(
-                column,
-                cell,
-                string.Create(CultureInfo.InvariantCulture, $"at most {meaning.Largest}"),
-                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
-        }
-        else if (decimal.Abs(number) >= LargestNumber)
-        {
-            Bad(
-                column,
-                cell,
-                "a number of at most twelve digits",
-                "Correct it, or leave the cell empty if you do not know it.");
+            Bad(column, cell, meaning.Range.Expected(number), meaning.Remedy ?? CorrectIt);
         }
         else if (isMoney && number.Scale > reading.Currency.MinorDigits)
         {
@@ -198,7 +184,7 @@ internal sealed class Cells(
             return null;
         if (!DateOnly.TryParseExact(cell, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
             Bad(column, cell, expected, HasShape(cell, format) ? "There is no such day; correct it." : remedy);
-        else if (day < FirstDay || day > LastDay)
+        else if (!NumberRange.Holds(day))
             Bad(column, cell, "a year from 1900 to 2100", "Correct the year.");
         else
             return day;
@@ -231,6 +217,12 @@ internal sealed class Cells(
         bad.Add((column, found, expected, remedy));
     }
 
+    private static bool IsPlain(string cell)
+    {
+        ReadOnlySpan<char> digits = cell.AsSpan(cell.StartsWith('-') ? 1 : 0);
+        return digits.Count('.') <= 1 && digits.ContainsAnyInRange('0', '9') && !digits.ContainsAnyExcept(NumberSigns);
+    }
+
     private string RemedyOfNumber(string cell)
     {
         int comma = cell.IndexOf(',', StringComparison.Ordinal);
@@ -247,11 +239,4 @@ internal sealed class Cells(
             : !hasDigits ? "Write the number in digits, or leave the cell empty if you do not know it."
             : "Write digits and a point only, without a sign, unit or spaces.";
     }
-
-    private static bool IsTooSmall(decimal number, Smallest smallest) => smallest switch
-    {
-        Smallest.Zero => number < 0,
-        Smallest.AboveZero => number <= 0,
-        _ => false,
-    };
 }

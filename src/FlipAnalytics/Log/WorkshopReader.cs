@@ -50,8 +50,8 @@ internal sealed class WorkshopReader
                 ?? defaults.LengthUnit,
             DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre))
                 ?? defaults.DistanceUnit,
-            TargetWage = problems.Number(top, "target_wage", SettingRange.ZeroOrMore),
-            HoursPerWeek = problems.Number(top, "hours_per_week", SettingRange.HoursOfAWeek),
+            TargetWage = problems.Number(top, "target_wage", NumberRange.Money),
+            HoursPerWeek = problems.Number(top, "hours_per_week", NumberRange.HoursOfAWeek),
             Car = Car(top),
             Fees = Fees(top, defaults.Fees),
             Mileage = Mileage(top),
@@ -64,8 +64,8 @@ internal sealed class WorkshopReader
         {
             Costing = problems.Choice(costing, "method", ("fifo", CostingMethod.Fifo), ("average", CostingMethod.Average))
                 ?? defaults.Costing,
-            CapitalRate = problems.Number(costing, "capital_rate", SettingRange.Share) ?? defaults.CapitalRate,
-            Storage = problems.Number(costing, "storage", SettingRange.ZeroOrMore) ?? defaults.Storage,
+            CapitalRate = problems.Number(costing, "capital_rate", NumberRange.Share) ?? defaults.CapitalRate,
+            Storage = problems.Number(costing, "storage", NumberRange.Money) ?? defaults.Storage,
         };
     }
 
@@ -74,7 +74,7 @@ internal sealed class WorkshopReader
         if (problems.Table(top, "car") is not { } car)
             return null;
         problems.ReportUnknown(car, CarKeys);
-        decimal?[] sides = [.. CarKeys.Select(key => problems.Number(car, key, SettingRange.AboveZero))];
+        decimal?[] sides = [.. CarKeys.Select(key => problems.Number(car, key, NumberRange.Length))];
         if (sides is [{ } width, { } length, { } height])
             return new(width, length, height);
         // A side that is there and wrong has been reported already.
@@ -105,8 +105,8 @@ internal sealed class WorkshopReader
         foreach (SettingTree channel in problems.Tables(top, "fees"))
         {
             problems.ReportUnknown(channel, FeeKeys);
-            decimal? rate = problems.Number(channel, "rate", SettingRange.Share);
-            decimal? fixedFee = problems.Number(channel, "fixed", SettingRange.ZeroOrMore);
+            decimal? rate = problems.Number(channel, "rate", NumberRange.Share);
+            decimal? fixedFee = problems.Number(channel, "fixed", NumberRange.Money);
             if (rate is not null || fixedFee is not null)
                 AddOnce(fees, channel, new FeeRule(rate ?? 0, fixedFee ?? 0));
         }
@@ -126,7 +126,7 @@ internal sealed class WorkshopReader
                     "a date such as 2026-01-01 before the rate",
                     "Write the first day on which the rate holds.",
                     entry.Key);
-            else if (problems.Number(entry, SettingRange.ZeroOrMore) is { } rate)
+            else if (problems.Number(entry, NumberRange.Money) is { } rate)
                 rates.Add(new(from, rate));
         }
 
@@ -140,10 +140,10 @@ internal sealed class WorkshopReader
         {
             problems.ReportUnknown(type, GuessKeys);
             TypeGuess guess = new(
-                problems.Guess(type, "sale_price"),
-                problems.Guess(type, "hours"),
-                problems.Guess(type, "days"),
-                problems.Guess(type, "supplies"));
+                problems.Guess(type, "sale_price", NumberRange.Money.AboveZero),
+                problems.Guess(type, "hours", NumberRange.Hours.AboveZero),
+                problems.Guess(type, "days", NumberRange.Days),
+                problems.Guess(type, "supplies", NumberRange.Money.AboveZero));
             if (guess != new TypeGuess(null, null, null, null))
                 AddOnce(guesses, type, guess);
         }

@@ -50,7 +50,7 @@ public sealed class CommandWordsTests
     [InlineData("buy|--type|desk|--color|  ", "--color needs a value, such as --color sage.")]
     [InlineData("wages|--log|", "--log needs a value, such as --log my-log.")]
     [InlineData("wages|--explain|", "--explain needs a value, such as --explain P0012.")]
-    [InlineData("buy|--type|desk|--width|", "--width needs a number with a point, such as 12.5, above 0; found ''.")]
+    [InlineData("buy|--type|desk|--width|", "--width needs a number with a point, such as 12.5, more than zero, at most 100,000; found ''.")]
     [InlineData("buy|--type|desk|--condition|wron", "--condition needs one of sound, worn, damaged; found 'wron': did you mean worn?")]
     [InlineData("colors|--by|chanel", "--by needs one of color, type, finish, source, channel; found 'chanel': did you mean channel?")]
     [InlineData("fit|--model|prise", "--model needs one of price, days, hours, supplies; found 'prise': did you mean price?")]
