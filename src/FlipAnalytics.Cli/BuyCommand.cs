@@ -19,13 +19,13 @@ internal sealed class BuyCommand
     private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.", NumberRange.Money);
     private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", NumberRange.Money.AboveZero);
     private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.", NumberRange.Money);
-    private readonly Option<string?> candidates = Values.Text(
+    private readonly Option<string?> candidates = Values.Place(
         "--candidates", "A CSV file with a piece a row instead of the options above; only the column type is needed.", "FILE.csv");
     private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<decimal?> chance = Values.Number(
         "--chance", "Chance with which the careful limit must hold, such as 0.75.", NumberRange.Chance);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
-    private readonly Option<string?> tables = Values.Text(
+    private readonly Option<string?> tables = Values.Place(
         "--tables", "Write the answers as a CSV file into this folder, after your own columns of the file of candidates.", "FOLDER");
     private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<bool> cautions = Values.Flag("--cautions", "Print the cautions that fit the piece in full, each with its source and whom to ask.");

@@ -17,7 +17,7 @@ internal static class CheckCommand
             "flip check --log my-log --all",
             "flip check --log my-log --json",
             "flip check --log my-log --plot gaps.png");
-        Option<string?> folder = Values.Text("--log", "Folder of the log; the current folder unless given.", "FOLDER");
+        Option<string?> folder = Values.Place("--log", "Folder of the log; the current folder unless given.", "FOLDER");
         Option<bool> json = Values.Flag("--json", "Print one JSON document instead of text.");
         Option<string?> plot = Values.Picture(
             "Draw how much of each column of pieces.csv is written down into this file.");
@@ -35,7 +35,7 @@ internal static class CheckCommand
             if (parsed.GetValue(plot) is { } picture)
                 PlotFile.Save(LogPlot.Of(check), picture, replaces);
             Console.Out.Write(parsed.GetValue(json)
-                ? JsonSerializer.Serialize(check, CheckJsonContext.Readable.LogCheck) + "\n"
+                ? JsonStyle.Text(check, CheckJsonContext.Readable.LogCheck)
                 : LogCheckText.Render(check, parsed.GetValue(all)));
             // On a terminal the text above has said it; where either goes elsewhere, errors are on standard error as ever.
             if (Console.IsOutputRedirected || Console.IsErrorRedirected)

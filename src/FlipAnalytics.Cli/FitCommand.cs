@@ -11,7 +11,7 @@ internal sealed class FitCommand
         "--estimator", "Shrunk effects, or textbook least squares; mixed unless given");
     private readonly Option<bool> plain = Values.Flag(
         "--plain", "Leave out what other software cannot fit: drift, guesses and expectations; for days the shrunk groups too.");
-    private readonly Option<string?> design = Values.Text(
+    private readonly Option<string?> design = Values.Place(
         "--design", "Write the data as fitted to this file, to refit the model elsewhere; needs --plain or --estimator ols.", "FILE.csv");
     private readonly Option<string?> plot = Values.Picture(
         "Draw the model into this file: predicted against actual; with --estimator ols what it leaves over; for days how long each type stays on sale.");

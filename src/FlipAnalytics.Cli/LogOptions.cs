@@ -8,7 +8,7 @@ internal sealed class LogOptions
 {
     private const int ProblemsShown = 5;
 
-    private readonly Option<string?> folder = Values.Text(
+    private readonly Option<string?> folder = Values.Place(
         "--log", "Folder of the log; the current folder unless given.", "FOLDER");
 
     private readonly Option<DateOnly?> asOf = Values.AsOf();

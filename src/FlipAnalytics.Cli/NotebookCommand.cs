@@ -42,9 +42,9 @@ internal static class NotebookCommand
             Description = "A setting of the notebook, such as -p type=dresser; may be given several times.",
             HelpName = "KEY=VALUE",
         };
-        Option<string?> log = Values.Text("--log", "Folder of the log; the invented log data-demo unless given.", "FOLDER");
+        Option<string?> log = Values.Place("--log", "Folder of the log; the invented log data-demo unless given.", "FOLDER");
         Option<DateOnly?> asOf = Values.AsOf();
-        Option<string?> folder = Values.Text("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
+        Option<string?> folder = Values.Place("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
         run.Arguments.Add(name);
         Option<bool> force = Values.Flag("--force", OutputFiles.ForceRule);
         foreach (Option option in new Option[] { parameters, log, asOf, folder, force })

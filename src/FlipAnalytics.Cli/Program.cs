@@ -10,6 +10,8 @@ internal static class Program
     public static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.SetOut(new CleanWriter(Console.Out));
+        Console.SetError(new CleanWriter(Console.Error, isAMessageALine: true));
         return Run(args);
     }
 

@@ -19,7 +19,7 @@ internal sealed class QuarterCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
-    private readonly Option<string?> tables = Values.Text(
+    private readonly Option<string?> tables = Values.Place(
         "--tables", "Write the figures as CSV files into this folder, for a spreadsheet.", "FOLDER");
 
     private readonly Option<string?> plot = Values.Picture(

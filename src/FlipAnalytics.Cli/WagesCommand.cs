@@ -14,7 +14,7 @@ internal sealed class WagesCommand
         "--wage", "What you want for an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<string?> explain = Values.Text(
         "--explain", "Every line of one piece's money and hours, with its place in the log; also of a piece not sold.", "ID");
-    private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
+    private readonly Option<string?> tables = Values.Place("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
     private readonly Option<string?> plot = Values.Picture(
         "Draw what each flip paid by the hour, over time, into this file.");
     private readonly Option<bool> all = Values.All();

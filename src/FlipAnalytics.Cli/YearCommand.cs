@@ -12,10 +12,10 @@ internal sealed class YearCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
-    private readonly Option<string?> folder = Values.Text(
+    private readonly Option<string?> folder = Values.Place(
         "--out", "Write the whole sheet into this folder: year.txt, and a CSV file for each list.", "FOLDER");
 
-    private readonly Option<string?> journal = Values.Text(
+    private readonly Option<string?> journal = Values.Place(
         "--journal", "Write the books of the year in double entry into this file, for hledger or ledger.", "FILE");
 
     private readonly Option<bool> force = Values.Flag(

@@ -17,6 +17,8 @@ internal static class Program
     public static async Task<int> Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.SetOut(new CleanWriter(Console.Out));
+        Console.SetError(new CleanWriter(Console.Error));
         try
         {
             return args switch

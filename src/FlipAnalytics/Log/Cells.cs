@@ -71,11 +71,25 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text, table.File, Row);
+        if (places[column].Column.Kind == ColumnKind.Text)
+            return text;
+        text = CleanText.OnOneLine(text).Trim();
+        if (text.Length <= CleanText.LongestName)
+            return text.Length == 0 ? null : reading.Spellings.FirstSeen(column, text, table.File, Row);
+        Bad(column, cell, CleanText.NameWords, "Shorten it.");
+        return null;
     }
 
     /// <summary>A text that the row cannot do without.</summary>
-    public string RequiredText(string column) => Text(column) ?? Missing<string>(column) ?? "";
+    public string RequiredText(string column)
+    {
+        int known = bad.Count;
+        if (Text(column) is { } text)
+            return text;
+        if (bad.Count == known)
+            BadMissing(column);
+        return "";
+    }
 
     /// <summary>One of the words of an enumeration; null where empty.</summary>
     public T? Word<T>(string column)
@@ -200,6 +214,9 @@ internal sealed class Cells(
         if (!places.TryGetValue(column, out ColumnPlace? place))
             return null;
         string cell = csv.GetString(place.Position).Trim();
+        // What cannot be seen, such as a mark of direction beside a date copied from a page, is no part of a number or word.
+        if (place.Column.Kind is not (ColumnKind.Text or ColumnKind.Label or ColumnKind.Name))
+            cell = CleanText.OnOneLine(cell).Trim();
         return cell.Length == 0 ? null : cell;
     }
 
@@ -207,9 +224,12 @@ internal sealed class Cells(
     {
         // A cell that could not be read has been reported already.
         if (Raw(column) is null)
-            Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
+            BadMissing(column);
         return default;
     }
+
+    private void BadMissing(string column) =>
+        Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
 
     private void Bad(string column, string? found, string expected, string remedy)
     {

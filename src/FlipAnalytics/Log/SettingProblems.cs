@@ -30,13 +30,20 @@ internal sealed class SettingProblems(LogProblems problems)
         }
     }
 
-    public string? Text(SettingTree table, string key)
+    public string? Text(SettingTree table, string key, int longest = CleanText.LongestName)
     {
         if (table[key] is not { } entry)
             return null;
-        if (entry.Value is StringValueSyntax { Value: { } text })
-            return text.Trim() is { Length: > 0 } trimmed ? trimmed : null;
-        Bad(entry, "a text in quotes", $"Write {key} = \"...\".");
+        if (entry.Value is not StringValueSyntax { Value: { } text })
+        {
+            Bad(entry, "a text in quotes", $"Write {key} = \"...\".");
+            return null;
+        }
+
+        string line = CleanText.OnOneLine(text).Trim();
+        if (line.Length <= longest)
+            return line.Length > 0 ? line : null;
+        Bad(entry, string.Create(CultureInfo.InvariantCulture, $"at most {longest} characters"), "Shorten it; it is left out until then.");
         return null;
     }
 

@@ -15,6 +15,8 @@ internal sealed class WorkshopReader
         "fees", "mileage", "costing", "guess", "car",
     ];
 
+    private const int LongestSymbol = 8;
+
     private static readonly ImmutableArray<string> CarKeys = ["width", "length", "height"];
 
     private static readonly ImmutableArray<string> FeeKeys = ["rate", "fixed"];
@@ -45,7 +47,7 @@ internal sealed class WorkshopReader
         {
             Name = problems.Text(top, "name"),
             Currency = Currency(top) ?? defaults.Currency,
-            Symbol = problems.Text(top, "symbol"),
+            Symbol = problems.Text(top, "symbol", LongestSymbol),
             LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre))
                 ?? defaults.LengthUnit,
             DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre))
@@ -153,9 +155,11 @@ internal sealed class WorkshopReader
 
     private void AddOnce<T>(ImmutableDictionary<string, T>.Builder entries, SettingTree entry, T value)
     {
-        string name = entry.Key.Trim();
+        string name = CleanText.OnOneLine(entry.Key).Trim();
         if (name.Length == 0)
             problems.Bad(entry, "a name after the point", "Write, for instance, [fees.online] or [guess.dresser].");
+        else if (name.Length > CleanText.LongestName)
+            problems.Bad(entry, CleanText.NameWords, "Shorten it.", name);
         else if (!entries.TryAdd(name, value))
             problems.Bad(
                 entry,

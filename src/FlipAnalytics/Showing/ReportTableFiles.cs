@@ -39,7 +39,7 @@ public static class ReportTableFiles
         using MemoryStream bytes = new();
         using (CsvWriter csv = CsvWriter.Create(bytes, Options, leaveOpen: true))
         {
-            csv.WriteHeader([.. table.Columns.Select(column => column.Name)]);
+            csv.WriteHeader([.. table.Columns.Select(column => Written(column.Name))]);
             foreach (ImmutableArray<object?> row in table.Rows)
                 csv.WriteRecord([.. row.Select(Written)]);
         }
@@ -48,5 +48,5 @@ public static class ReportTableFiles
     }
 
     private static string Written(object? cell) =>
-        cell is string text ? CellText.Escape(text.Replace("\0", "", StringComparison.Ordinal)) : ReportTable.TextOf(cell);
+        cell is string text ? CellText.Escape(CleanText.OnOneLine(text).Trim()) : ReportTable.TextOf(cell);
 }

@@ -1,15 +1,12 @@
-using FlipAnalytics.Cli;
-
 namespace FlipAnalytics.Tests;
 
 /// <summary>
 /// Runs the command in this process, which is quicker by the start of one. What it prints is the whole process's, so its tests
 /// belong to the collection "console", which runs alone.
 /// </summary>
-[CollectionDefinition("console", DisableParallelization = true)]
-public sealed class FlipHere
+internal static class FlipHere
 {
-    internal static FlipRun Run(params string[] arguments)
+    public static FlipRun Run(params string[] arguments)
     {
         TextWriter usualOutput = Console.Out;
         TextWriter usualError = Console.Error;
@@ -19,7 +16,7 @@ public sealed class FlipHere
         {
             Console.SetOut(output);
             Console.SetError(error);
-            int code = Program.Main(arguments);
+            int code = Cli.Program.Main(arguments);
             return new(code, output.ToString(), error.ToString());
         }
         finally

@@ -120,6 +120,17 @@ public sealed partial class NotebookRunTests(ExecutedNotebooks executed) : IDisp
         }
     }
 
+    [Fact]
+    public async Task APageLetsNothingRunAndFetchesNothing()
+    {
+        NotebookRun run = await NotebookRunner.RunAsync(Broken(), folder, NoParameters, _ => { });
+        string head = File.ReadAllText(run.Page).Split("</head>")[0];
+        Assert.Contains(
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; ",
+            head, StringComparison.Ordinal);
+        Assert.True(head.IndexOf("Content-Security-Policy", StringComparison.Ordinal) < head.IndexOf("<style>", StringComparison.Ordinal));
+    }
+
     private static Dictionary<string, string> NoParameters => [];
 
     private Task<NotebookRun> Run(string name, Dictionary<string, string> parameters) =>

@@ -45,7 +45,7 @@ public static class QuarterJson
             report.StillToArise,
             report.Held,
             report.Cans);
-        return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
+        return JsonStyle.Text(document, QuarterJsonContext.Readable.QuarterDocument);
     }
 }
 

@@ -56,7 +56,7 @@ public static class QuarterKeptFile
     public static void Write(QuarterKept kept, string logFolder)
     {
         ArgumentNullException.ThrowIfNull(kept);
-        byte[] text = Encoding.UTF8.GetBytes(JsonSerializer.Serialize(kept, QuarterKeptJsonContext.Readable.QuarterKept) + "\n");
+        byte[] text = Encoding.UTF8.GetBytes(JsonStyle.Text(kept, QuarterKeptJsonContext.Readable.QuarterKept));
         // What was kept before has been refused by now, or may be replaced.
         OutputFiles.Write([OutputFile.Judged(PathOf(logFolder, kept.Period), text)], replaces: true);
     }

@@ -30,7 +30,7 @@ public static class QuarterTrailJson
             trail.Difference,
             trail.Notes,
             trail.SetAside);
-        return JsonSerializer.Serialize(document, QuarterTrailJsonContext.Readable.QuarterTrailDocument) + "\n";
+        return JsonStyle.Text(document, QuarterTrailJsonContext.Readable.QuarterTrailDocument);
     }
 }
 

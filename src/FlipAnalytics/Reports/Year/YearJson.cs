@@ -45,7 +45,7 @@ public static class YearJson
             report.Chosen,
             report.StillToArise,
             files.IsDefault ? [] : files);
-        return JsonSerializer.Serialize(document, YearJsonContext.Readable.YearDocument) + "\n";
+        return JsonStyle.Text(document, YearJsonContext.Readable.YearDocument);
     }
 }
 
