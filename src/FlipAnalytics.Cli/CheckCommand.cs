@@ -37,6 +37,8 @@ internal static class CheckCommand
             Console.Out.Write(parsed.GetValue(json)
                 ? JsonStyle.Text(check, CheckJsonContext.Readable.LogCheck)
                 : LogCheckText.Render(check, parsed.GetValue(all)));
+            if (!parsed.GetValue(json) && reading.Log is { } log && Clock.Matters(log))
+                Console.Out.Write($"\n{Clock.Sentence}");
             // On a terminal the text above has said it; where either goes elsewhere, errors are on standard error as ever.
             if (Console.IsOutputRedirected || Console.IsErrorRedirected)
             {

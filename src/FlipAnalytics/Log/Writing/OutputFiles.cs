@@ -45,7 +45,7 @@ public static class OutputFiles
         string target = Resolved(path);
         if (IsOfALog(target))
             return $"{Shown(path, target)} has the name of a file of a log, which is never written over: name another file.";
-        if (IsOfTheSystem(target))
+        if (IsOfTheSystem(target) || (File.Exists(target) && PlainFile.IsPipeOrDevice(target)))
             return $"{Shown(path, target)} is no ordinary file: name a file in a folder of yours.";
         if (Directory.Exists(target))
             return $"{path} is a folder: name a file in it.";
