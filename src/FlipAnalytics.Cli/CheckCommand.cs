@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using FlipAnalytics.Plots;
 
