@@ -5,7 +5,8 @@ namespace FlipAnalytics;
 /// <summary>Ordinary files. A pipe or a device is not opened, as that may wait for ever.</summary>
 public static class PlainFile
 {
-    // Where the header of a tar archive says what kind of thing a name stands for: IEEE Std 1003.1, pax, ustar interchange format.
+    // Where the header of a tar archive says what kind of thing a name stands for: IEEE Std 1003.1, pax, ustar interchange format. The
+    // GNU form has it in the same place, and room for the large user numbers of company networks.
     private const int KindOfEntry = 156;
 
     /// <summary>
@@ -30,7 +31,7 @@ public static class PlainFile
         try
         {
             using MemoryStream archive = new();
-            using (TarWriter writer = new(archive, TarEntryFormat.Ustar, leaveOpen: true))
+            using (TarWriter writer = new(archive, TarEntryFormat.Gnu, leaveOpen: true))
                 writer.WriteEntry(file.FullName, "entry");
             return archive.GetBuffer()[KindOfEntry] is not ((byte)'0' or 0);
         }
