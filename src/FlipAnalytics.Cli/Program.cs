@@ -52,7 +52,13 @@ internal static class Program
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;
         }
-        catch (Exception e) when (e is UnclearWordException or FileRefusedException)
+        catch (UnclearWordException e)
+        {
+            foreach (string question in e.Questions)
+                Console.Error.WriteLine(question);
+            return ExitCode.CommandProblem;
+        }
+        catch (FileRefusedException e)
         {
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;

@@ -77,11 +77,11 @@ internal sealed class YearCommand
             SetAside = opened.SetAside,
         };
         ImmutableArray<YearFile> written = Write(parsed, report);
-        string? books = WriteJournal(parsed, sales, period);
-        log.Print(parsed, opened, () => YearJson.Render(report, written), () =>
+        (WrittenJournal File, string Sentence)? books = WriteJournal(parsed, sales, period);
+        log.Print(parsed, opened, () => YearJson.Render(report, written, books?.File), () =>
             YearText.Render(report, parsed.GetValue(all))
                 + (written.IsEmpty ? "" : "\n" + YearText.Wrapped(YearFiles.Sentence(written, parsed.GetValue(folder)!)))
-                + (books is null ? "" : "\n" + YearText.Wrapped(books)));
+                + (books is null ? "" : "\n" + YearText.Wrapped(books.Value.Sentence)));
         return opened.ExitCode;
     }
 
@@ -94,14 +94,13 @@ internal sealed class YearCommand
         return YearFiles.Write(report, into);
     }
 
-    private string? WriteJournal(ParseResult parsed, SalesLog sales, ReportPeriod period)
+    private (WrittenJournal File, string Sentence)? WriteJournal(ParseResult parsed, SalesLog sales, ReportPeriod period)
     {
         if (parsed.GetValue(journal) is not { } file)
             return null;
         Journal books = Journal.Of(sales, period);
         if (!parsed.GetValue(force) && JournalFile.Refusal(books, file) is { } refusal)
             throw new CommandProblemException(refusal);
-        JournalFile.Write(books, file);
-        return JournalFile.Sentence(books, file);
+        return (JournalFile.Write(books, file), JournalFile.Sentence(books, file));
     }
 }

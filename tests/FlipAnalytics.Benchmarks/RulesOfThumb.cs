@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace FlipAnalytics.Benchmarks;
 
 /// <summary>What a person without statistics might do: averages of the type, of all sales where the type is new.</summary>
@@ -7,7 +5,7 @@ internal sealed class RulesOfThumb
 {
     private readonly ILookup<string, Piece> sold;
     private readonly SalesLog log;
-    private readonly ImmutableDictionary<string, decimal> hours;
+    private readonly IReadOnlyDictionary<string, decimal> hours;
 
     public RulesOfThumb(SalesLog log)
     {

@@ -29,8 +29,9 @@ public sealed class GroupedPrediction
         ArgumentOutOfRangeException.ThrowIfNotEqual(groups.Count, values.Count);
         var members = Enumerable.Range(0, values.Count)
             .GroupBy(i => groups[i], StringComparer.OrdinalIgnoreCase)
-            .Select(g => g.OrderBy(i => values[i]).ThenBy(i => i).ToArray()).ToArray();
-        double[] middles = [.. members.Select(g => MedianScale.Median(g.Select(i => values[i])))];
+            .Select(g => Sorted([.. g], values)).ToArray();
+        double[] middles = [.. members.Select(g => (values[g[(g.Length - 1) / 2]] + values[g[g.Length / 2]]) / 2)];
+        int[] byMiddle = Sorted([.. Enumerable.Range(0, middles.Length)], middles);
         double overall = MedianScale.Median(middles);
         Between = Scale([.. middles.Select(m => m - overall)], between);
         double[] deviations =
@@ -40,6 +41,9 @@ public sealed class GroupedPrediction
         Within = Scale(deviations, within);
         double ratio = Within * Within / (Between * Between);
 
+        int[] placeByMiddle = new int[members.Length];
+        for (int place = 0; place < byMiddle.Length; place++)
+            placeByMiddle[byMiddle[place]] = place;
         centres = new double[values.Count];
         spreads = new double[values.Count];
         for (int g = 0; g < members.Length; g++)
@@ -48,7 +52,7 @@ public sealed class GroupedPrediction
             // A value alone in its group is told by the other groups.
             double rest = others > 0 || members.Length < 3
                 ? overall
-                : MedianScale.Median(middles.Where((_, other) => other != g));
+                : MedianOfOthers(middles, byMiddle, placeByMiddle[g]);
             for (int place = 0; place <= others; place++)
             {
                 int i = members[g][place];
@@ -73,6 +77,13 @@ public sealed class GroupedPrediction
 
     private static double Scale(double[] deviations, double expected) =>
         Math.Max(SmallestShare * expected, MedianScale.Deviation(deviations, 0, expected, ExpectedCounts));
+
+    // Which of two equal values comes first makes no difference to a median.
+    private static int[] Sorted(int[] members, IReadOnlyList<double> values)
+    {
+        Array.Sort(Array.ConvertAll(members, i => values[i]), members);
+        return members;
+    }
 
     private static double MedianOfOthers(IReadOnlyList<double> values, int[] sorted, int place)
     {

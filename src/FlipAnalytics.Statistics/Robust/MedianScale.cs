@@ -13,7 +13,8 @@ public static class MedianScale
     /// <param name="values">Values in any order.</param>
     public static double Median(IEnumerable<double> values)
     {
-        double[] sorted = [.. values.Order()];
+        double[] sorted = [.. values];
+        Array.Sort(sorted);
         return sorted.Length == 0 ? double.NaN : (sorted[(sorted.Length - 1) / 2] + sorted[sorted.Length / 2]) / 2;
     }
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace FlipAnalytics;
 
 /// <summary>Hands-on hours of each piece: the hours in <c>pieces.csv</c>, else the sum of its entries in <c>hours.csv</c>.</summary>
@@ -7,7 +5,7 @@ public static class BenchHours
 {
     /// <summary>Hours by piece id; a piece without any record of hours is not in it.</summary>
     /// <param name="log">The log.</param>
-    public static ImmutableDictionary<string, decimal> ByPiece(SalesLog log)
+    public static IReadOnlyDictionary<string, decimal> ByPiece(SalesLog log)
     {
         ArgumentNullException.ThrowIfNull(log);
         Dictionary<string, decimal> hours = new(StringComparer.OrdinalIgnoreCase);
@@ -23,6 +21,6 @@ public static class BenchHours
                 hours[piece.Id] = total;
         }
 
-        return hours.ToImmutableDictionary(StringComparer.OrdinalIgnoreCase);
+        return hours;
     }
 }

@@ -16,6 +16,9 @@ public sealed record CashMovement(DateOnly? Date, decimal Amount, string What, C
     /// <summary>The piece it belongs to; null for none.</summary>
     public string? PieceId { get; init; }
 
+    /// <summary>Whether it was given back to a buyer.</summary>
+    public bool IsGivenBack { get; init; }
+
     /// <summary>The outing it belongs to; null for none.</summary>
     public Trip? Outing { get; init; }
 

@@ -14,15 +14,18 @@ namespace FlipAnalytics;
 /// <remarks>
 /// Common practice: a booth is paid for the room that pieces take up while they wait, whether or not they sell. Days run from the
 /// first listing, else from the day the work was done; from the purchase only where a price shows that it was offered at all. They
-/// end with the sale, the leaving or the day of the books. A piece that ended on a day that is not written down has no known days.
+/// end with the sale, the leaving or the day of the books, and go on from the day a piece came back. A piece that ended on a day
+/// that is not written down has no known days.
 /// </remarks>
 internal sealed record ChannelShares(ImmutableArray<WorkShare> Pieces, string Rule)
 {
     /// <summary>Those who share the cost of a channel in a month.</summary>
     /// <param name="log">The log, as of its date.</param>
+    /// <param name="undone">By piece, the rows of <c>returns.csv</c> with which it came back, by day.</param>
     /// <param name="channel">The channel; case does not count.</param>
     /// <param name="month">First day of the month.</param>
-    public static ChannelShares Of(SalesLog log, string channel, DateOnly month)
+    public static ChannelShares Of(
+        SalesLog log, ImmutableArray<ImmutableArray<SaleReturn>> undone, string channel, DateOnly month)
     {
         DateOnly last = month.LastOfMonth() < log.Date ? month.LastOfMonth() : log.Date;
         var onSale = ImmutableArray.CreateBuilder<WorkShare>();
@@ -32,14 +35,24 @@ internal sealed record ChannelShares(ImmutableArray<WorkShare> Pieces, string Ru
             Piece piece = log.Pieces[i];
             if (!string.Equals(piece.Channel, channel, StringComparison.OrdinalIgnoreCase))
                 continue;
-            if (piece.SoldOn >= month && piece.SoldOn <= last)
-                sold.Add(new(i, 1, piece.SoldOn));
-            if (OfferedOn(piece) is not { } offered || piece.LastDayOnMarket(log.Date) is not { } ended)
+            DateOnly? soldThere = undone[i].Select(back => back.SoldOn).Append(piece.SoldOn)
+                .LastOrDefault(day => day >= month && day <= last);
+            if (soldThere is not null)
+                sold.Add(new(i, 1, soldThere));
+            if (OfferedOn(piece, !undone[i].IsEmpty) is not { } offered || piece.LastDayOnMarket(log.Date) is not { } ended)
                 continue;
-            DateOnly from = offered < month ? month : offered;
-            DateOnly to = ended < last ? ended : last;
-            if (from <= to)
-                onSale.Add(new(i, to.DayNumber - from.DayNumber + 1, to));
+            int days = 0;
+            DateOnly? lastThere = null;
+            foreach (var (begun, left) in Stays(offered, undone[i], ended))
+            {
+                DateOnly from = begun < month ? month : begun;
+                DateOnly to = left < last ? left : last;
+                if (from <= to)
+                    (days, lastThere) = (days + to.DayNumber - from.DayNumber + 1, to);
+            }
+
+            if (days > 0)
+                onSale.Add(new(i, days, lastThere));
         }
 
         if (onSale.Count > 0)
@@ -54,6 +67,22 @@ internal sealed record ChannelShares(ImmutableArray<WorkShare> Pieces, string Ru
             : new([], Invariant($"No piece of channel {channel} was for sale in {month:yyyy-MM}."));
     }
 
-    private static DateOnly? OfferedOn(Piece piece) =>
-        piece.ListedOn ?? piece.ReadyOn ?? (piece.IsSold || piece.AskingPrice is not null ? piece.BoughtOn : null);
+    // A piece that came back is for sale until a sale that was undone, and again from the day of the return; no day counts twice.
+    private static IEnumerable<(DateOnly Begun, DateOnly Left)> Stays(
+        DateOnly offered, ImmutableArray<SaleReturn> undone, DateOnly ended)
+    {
+        DateOnly begun = offered;
+        foreach (SaleReturn back in undone)
+        {
+            DateOnly sold = back.SoldOn!.Value;
+            yield return (begun, sold);
+            DateOnly again = back.ReturnedOn > sold ? back.ReturnedOn : sold.AddDays(1);
+            begun = again > begun ? again : begun;
+        }
+
+        yield return (begun, ended);
+    }
+
+    private static DateOnly? OfferedOn(Piece piece, bool cameBack) =>
+        piece.ListedOn ?? piece.ReadyOn ?? (piece.IsSold || cameBack || piece.AskingPrice is not null ? piece.BoughtOn : null);
 }

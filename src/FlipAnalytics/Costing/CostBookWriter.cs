@@ -5,9 +5,12 @@ using static System.FormattableString;
 namespace FlipAnalytics;
 
 /// <summary>Writes the books of a log, one kind of cost after another.</summary>
-internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
+/// <param name="log">The log.</param>
+/// <param name="calendar">Its calendar of work.</param>
+/// <param name="sharesUpkeep">Whether pieces carry tools and overheads; the sums of a span do without.</param>
+internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool sharesUpkeep = true)
 {
-    private readonly CostSheet sheet = new(log, calendar);
+    private readonly CostSheet sheet = new(log, calendar) { SharesUpkeep = sharesUpkeep };
 
     public CostBook Write()
     {
@@ -24,21 +27,25 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
         decimal fees = 0;
         decimal deliveries = drives;
         for (int i = 0; i < log.Pieces.Length; i++)
+        {
             SaleCosts.Write(sheet, i, ref fees, ref deliveries);
+            SaleCosts.WriteReturns(sheet, i, ref fees, ref deliveries);
+        }
 
         ImmutableArray<decimal?> salePrices = [.. log.Pieces.Select(SalePrice)];
-        ImmutableArray<MoneyOfOthers> held = MoneyOutsideProfit.Write(sheet, salePrices);
+        var (held, returns) = MoneyOutsideProfit.Write(sheet, salePrices);
         ImmutableArray<PieceCost> pieces =
         [
-            .. log.Pieces.Select((piece, i) => new PieceCost(
+            .. log.Pieces.Select((piece, i) => WithReturns(returns[i], new(
                 piece,
-                [.. sheet.Lines[i].OrderBy(line => line.Kind).ThenBy(line => line.Date)],
+                sheet.InOrder(i),
                 sheet.Calendar.Hours.TryGetValue(piece.Id, out decimal total) ? total : null)
             {
                 Gaps = [.. sheet.Gaps[i]],
                 SuppliesDifference = stated[i],
                 SalePrice = salePrices[i],
-            }),
+                Undone = sheet.Undone[i],
+            })),
         ];
         var onPieces = new decimal[Enum.GetValues<CostKind>().Length];
         foreach (CostLine line in pieces.SelectMany(piece => piece.Lines))
@@ -83,6 +90,32 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar)
 
         CostTotal Total(CostKind kind, decimal spent, decimal left = 0, decimal unassigned = 0, decimal stated = 0) =>
             new(kind, spent, onPieces[(int)kind], left, unassigned, stated);
+    }
+
+    /// <summary>A sale that was undone took the cost so far with it, and bears its own fees and delivery.</summary>
+    private static PieceCost WithReturns(ImmutableArray<PieceReturn> returns, PieceCost cost)
+    {
+        if (returns.IsEmpty)
+            return cost;
+        StockStays stays = cost.Stays;
+        return cost with { Returns = [.. returns.Select(Complete)] };
+
+        PieceReturn Complete(PieceReturn back) => !back.Row.CameBack ? back with { TakingBack = back.Row.Cost ?? 0 } : back with
+        {
+            Purchase = Until(back, CostKind.Purchase),
+            Supplies = Until(back, CostKind.Supplies),
+            Outing = Until(back, CostKind.Trip),
+            Fees = back.Row.Fees ?? 0,
+            Delivery = (back.Row.DeliveryCost ?? 0) + Drives(back, isTakingBack: false),
+            TakingBack = (back.Row.Cost ?? 0) + Drives(back, isTakingBack: true),
+        };
+
+        decimal Until(PieceReturn back, CostKind kind) => cost.Lines
+            .Where(line => line.Kind == kind && stays.AroseOn(line.Date) <= back.Row.SoldOn).Sum(line => line.Amount);
+
+        decimal Drives(PieceReturn back, bool isTakingBack) => cost.Lines
+            .Where(line => PieceCost.IsDrive(line) && cost.DriveOf(line.Date) == (cost.Undone.IndexOf(back.Row), isTakingBack))
+            .Sum(line => line.Amount);
     }
 
     private decimal? SalePrice(Piece piece) => piece.Commission is { } share && piece.SoldPrice is { } price

@@ -45,6 +45,9 @@ public sealed record CostLine(CostKind Kind, DateOnly? Date, decimal Amount, str
     /// </summary>
     public DateOnly? Until { get; init; }
 
+    /// <summary>The channel that a rent is for, such as a booth; null for a cost of the whole workshop.</summary>
+    public string? Channel { get; init; }
+
     /// <summary>
     /// What of it has arisen by the evening of a day: amount × days so far / days in all, rounded once, and multiplied before it
     /// is divided, so that half a cent is one. All of it where no day is known, for then it arose before everything.

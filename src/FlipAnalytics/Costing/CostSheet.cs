@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics;
 
@@ -13,11 +14,19 @@ internal sealed class CostSheet
         Calendar = calendar;
         Lines = [.. log.Pieces.Select(_ => new List<CostLine>(24))];
         Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
+        ILookup<string, SaleReturn> returns = log.Returns.OrderBy(back => back.ReturnedOn)
+            .ToLookup(back => back.PieceId, StringComparer.OrdinalIgnoreCase);
+        Returns = [.. log.Pieces.Select(piece => log.Returns.IsEmpty ? [] : returns[piece.Id].ToImmutableArray())];
+        Undone = [.. Returns.Select(all => all.IsEmpty ? all : [.. all.Where(back => back.CameBack)])];
+        Stays = [.. log.Pieces.Zip(Undone, (piece, undone) => new StockStays(piece, undone))];
         for (int i = 0; i < log.Pieces.Length; i++)
             places.TryAdd(log.Pieces[i].Id, i);
     }
 
     public SalesLog Log { get; }
+
+    /// <summary>Whether pieces carry shares of tools and overheads.</summary>
+    public bool SharesUpkeep { get; init; } = true;
 
     public Currency Currency => Log.Workshop.Currency;
 
@@ -27,11 +36,32 @@ internal sealed class CostSheet
 
     public ImmutableArray<List<CostGap>> Gaps { get; }
 
+    /// <summary>Rows of <c>returns.csv</c>, by piece and day.</summary>
+    public ImmutableArray<ImmutableArray<SaleReturn>> Returns { get; }
+
+    /// <summary>Those with which a piece came back.</summary>
+    public ImmutableArray<ImmutableArray<SaleReturn>> Undone { get; }
+
+    /// <summary>When each piece was in stock.</summary>
+    public ImmutableArray<StockStays> Stays { get; }
+
     public List<CostLine> Overheads { get; } = [];
 
     public List<CashMovement> Cash { get; } = [];
 
     public List<string> Notes { get; } = [];
+
+    /// <summary>The lines of a piece by kind, then by day, those without a day first; else in the order they were written.</summary>
+    public ImmutableArray<CostLine> InOrder(int place)
+    {
+        CostLine[] lines = [.. Lines[place]];
+        // Kind, day and place in one number: sorting each piece by the lines themselves takes several times as long.
+        var keys = new long[lines.Length];
+        for (int i = 0; i < lines.Length; i++)
+            keys[i] = ((long)lines[i].Kind << 56) | ((1L + (lines[i].Date?.DayNumber ?? -1)) << 32) | (uint)i;
+        Array.Sort(keys, lines);
+        return ImmutableCollectionsMarshal.AsImmutableArray(lines);
+    }
 
     /// <summary>Place of a piece in the log; null for none and for an id that it does not have.</summary>
     public int? PlaceOf(string? pieceId) => pieceId is not null && places.TryGetValue(pieceId, out int place) ? place : null;
@@ -48,7 +78,7 @@ internal sealed class CostSheet
         CostKind kind, decimal amount, ImmutableArray<WorkShare> by, DateOnly? earliest, string what, CostOrigin origin,
         Action<int, CostLine>? written = null)
     {
-        if (amount == 0)
+        if (amount == 0 || (!SharesUpkeep && kind is CostKind.Tools or CostKind.Overhead))
             return;
         decimal[] weights = [.. by.Select(s => s.Weight)];
         ImmutableArray<decimal> shares = Shares.InProportion(amount, weights, Currency.MinorDigits);

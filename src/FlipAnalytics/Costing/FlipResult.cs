@@ -48,14 +48,15 @@ public sealed record FlipResult(PieceCost Cost, PieceHours Hours)
     /// <summary>The sold pieces of a log, in its order.</summary>
     /// <param name="book">The books of the log.</param>
     /// <param name="hours">The hours of the same log.</param>
-    public static ImmutableArray<FlipResult> Sold(CostBook book, HoursLedger hours)
+    /// <param name="isChosen">Which of them; all where null.</param>
+    public static ImmutableArray<FlipResult> Sold(CostBook book, HoursLedger hours, Func<Piece, bool>? isChosen = null)
     {
         ArgumentNullException.ThrowIfNull(book);
         ArgumentNullException.ThrowIfNull(hours);
         return
         [
             .. book.Pieces.Zip(hours.Pieces)
-                .Where(piece => piece.First.Piece.IsSold)
+                .Where(piece => piece.First.Piece.IsSold && isChosen?.Invoke(piece.First.Piece) != false)
                 .Select(piece => new FlipResult(piece.First, piece.Second)),
         ];
     }

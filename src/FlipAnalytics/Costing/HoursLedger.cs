@@ -51,6 +51,10 @@ public sealed record HoursLedger
     /// <summary>Hours of no single piece: entries without one, then fruitless outings.</summary>
     public required ImmutableArray<GeneralHours> General { get; init; }
 
+    /// <summary>No hours, for each piece of a log.</summary>
+    internal static HoursLedger Empty(SalesLog log) =>
+        new() { Pieces = [.. log.Pieces.Select(_ => new PieceHours(null, 0, 0))], Outings = [], General = [] };
+
     /// <summary>The hours of a log.</summary>
     /// <param name="log">The log, as of its date.</param>
     public static HoursLedger Of(SalesLog log)

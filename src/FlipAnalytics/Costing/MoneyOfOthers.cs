@@ -42,25 +42,31 @@ public sealed record MoneyOfOthers(
 /// </summary>
 internal static class MoneyOutsideProfit
 {
-    public static ImmutableArray<MoneyOfOthers> Write(CostSheet sheet, ImmutableArray<decimal?> salePrices)
+    /// <summary>Writes it, and returns it with what each return did to the sales of its piece.</summary>
+    public static (ImmutableArray<MoneyOfOthers> Held, ImmutableArray<ImmutableArray<PieceReturn>> Returns) Write(
+        CostSheet sheet, ImmutableArray<decimal?> salePrices)
     {
         List<MoneyOfOthers> held = [];
         ILookup<(MoneyKind, string), MoneyEntry> byPiece = sheet.Log.Money.Where(entry => entry is { NeedsPiece: true, PieceId: not null })
             .ToLookup(entry => (entry.Kind, entry.PieceId!.ToUpperInvariant()));
+        var returns = ImmutableArray.CreateBuilder<ImmutableArray<PieceReturn>>(sheet.Log.Pieces.Length);
         for (int i = 0; i < sheet.Log.Pieces.Length; i++)
         {
             Piece piece = sheet.Log.Pieces[i];
             string id = piece.Id.ToUpperInvariant();
             MoneyEntry[] payments = [.. byPiece[(MoneyKind.Payment, id)]];
+            MoneyEntry[] toOwner = [.. byPiece[(MoneyKind.PaidOwner, id)]];
+            ReturnedMoney back = new(sheet, held, piece, payments, toOwner.Length > 0);
+            returns.Add([.. sheet.Returns[i].Select(back.Write)]);
             if (piece.IsSold)
-                Sale(sheet, held, piece, salePrices[i], payments, [.. byPiece[(MoneyKind.PaidOwner, id)]]);
+                Sale(sheet, held, piece, salePrices[i], back.OfNoReturn(sheet.Undone[i]), toOwner);
             foreach (MoneyEntry payment in payments)
             {
                 held.Add(Of(MoneyOf.Buyers, payment, payment.Amount, "paid by the buyer"));
                 sheet.Pay(payment.Date, payment.Amount, $"{piece.Id} paid by the buyer", Written(payment), null, piece.Id);
             }
 
-            foreach (MoneyEntry paid in byPiece[(MoneyKind.PaidOwner, id)])
+            foreach (MoneyEntry paid in toOwner)
                 Pay(sheet, held, MoneyOf.OwnersOfPieces, paid, -paid.Amount, $"paid to the owner of {piece.Id}");
         }
 
@@ -75,7 +81,7 @@ internal static class MoneyOutsideProfit
             Pay(sheet, held, of, entry, sign * entry.Amount, what);
         }
 
-        return [.. held.Where(line => line.Amount != 0)];
+        return ([.. held.Where(line => line.Amount != 0)], returns.MoveToImmutable());
     }
 
     private static void Sale(

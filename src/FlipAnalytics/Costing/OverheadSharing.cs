@@ -26,6 +26,7 @@ internal static class OverheadSharing
             CostLine line = new(CostKind.Overhead, overhead.Month, overhead.Amount, what, origin)
             {
                 Until = overhead.Month.LastOfMonth(),
+                Channel = overhead.Channel,
             };
             rows.Add(line);
             sheet.Pay(overhead.Month, -overhead.Amount, what, origin, CostKind.Overhead);
@@ -65,7 +66,7 @@ internal static class OverheadSharing
 
     private static void ShareByDaysOnSale(CostSheet sheet, CostLine line, string channel, List<CostLine> unshared)
     {
-        ChannelShares shares = ChannelShares.Of(sheet.Log, channel, line.Date!.Value);
+        ChannelShares shares = ChannelShares.Of(sheet.Log, sheet.Undone, channel, line.Date!.Value);
         CostOrigin origin = line.Origin with { Rule = $"{line.Origin.Rule} {shares.Rule}" };
         if (shares.Pieces.IsEmpty)
             unshared.Add(line with { Origin = origin });

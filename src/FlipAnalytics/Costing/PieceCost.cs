@@ -23,8 +23,39 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// </summary>
     public decimal? SalePrice { get; init; }
 
-    /// <summary>The workshop's sale price and the delivery charge; null where the sale price is unknown.</summary>
-    public decimal? Takings => SalePrice + (Piece.DeliveryCharged ?? 0);
+    /// <summary>Sales of it that were undone and money given back on the one that stands, by day.</summary>
+    public ImmutableArray<PieceReturn> Returns { get; init; } = [];
+
+    /// <summary>
+    /// The workshop's sale price and the delivery charge, with what it kept of sales that were undone and less what it gave back;
+    /// null where the sale price is unknown.
+    /// </summary>
+    public decimal? Takings => SalePrice + (Piece.DeliveryCharged ?? 0) + KeptOfReturns;
+
+    /// <summary>What it kept of sales that were undone, less what it gave back on the one that stands.</summary>
+    public decimal KeptOfReturns => Returns.Sum(back => back.Kept);
+
+    /// <summary>
+    /// Day on which fees or delivery count: those of a sale on its day, drives to its buyer with it, what a return cost on the day
+    /// of the return; null where the day of the sale is not written down.
+    /// </summary>
+    /// <param name="line">A cost of selling it.</param>
+    internal DateOnly? CountedOn(CostLine line)
+    {
+        if (!IsDrive(line))
+            return line.Date;
+        var (sale, isTakingBack) = DriveOf(line.Date);
+        return sale == Undone.Length ? Piece.SoldOn : isTakingBack ? Undone[sale].ReturnedOn : Undone[sale].SoldOn;
+    }
+
+    /// <summary>Whether a cost of selling is a drive to the buyer.</summary>
+    internal static bool IsDrive(CostLine line) => line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File;
+
+    /// <summary>
+    /// The sale that a drive belongs to: a place among <see cref="Undone"/>, or their number for the sale that stands. A drive
+    /// after a return and before the next sale took the piece back.
+    /// </summary>
+    internal (int Sale, bool IsTakingBack) DriveOf(DateOnly? day) => Stays.DriveOf(day);
 
     /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
     /// <param name="kind">The kind.</param>
@@ -58,7 +89,7 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     public decimal Total => Lines.Sum(line => line.Amount);
 
     /// <summary>
-    /// Sale price less fees and delivery cost, plus delivery charge; null for a piece that is not sold or whose sale
+    /// Takings less fees and delivery cost; null for a piece that is not sold or whose sale
     /// price or fees are unknown, or what the delivery cost that was charged for. A sale with neither charge nor cost of
     /// delivery is taken as collected by the buyer.
     /// </summary>
@@ -76,31 +107,14 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     /// </summary>
     public DateOnly? EndedOn => EndOf(Piece);
 
-    /// <summary>
-    /// Day it left the stock; null while it is here, the first of all days where the log tells none though it has left.
-    /// </summary>
-    internal DateOnly? LeftStockOn => LeftStock(Piece);
+    /// <summary>When it was in stock.</summary>
+    internal StockStays Stays => new(Piece, Undone);
 
-    /// <summary>
-    /// Day from which the stock holds a cost: its own, at the latest the day the piece left; without one, when the piece was
-    /// bought, or where that is unknown when it left, or before everything.
-    /// </summary>
-    /// <param name="line">One of <see cref="Lines"/>.</param>
-    /// <param name="leftStockOn">As <see cref="LeftStockOn"/> has it, found once for all lines.</param>
-    internal DateOnly AroseOn(CostLine line, DateOnly? leftStockOn) => AroseOn(Piece, line.Date, leftStockOn);
+    /// <summary>The rows of <c>returns.csv</c> with which it came back, by day.</summary>
+    internal ImmutableArray<SaleReturn> Undone { get; init; } = [];
 
-    /// <summary>The same for a cost of a piece with a day of its own.</summary>
-    internal static DateOnly AroseOn(Piece piece, DateOnly? date) => AroseOn(piece, date, LeftStock(piece));
-
-    private static DateOnly AroseOn(Piece piece, DateOnly? date, DateOnly? leftStockOn)
-    {
-        DateOnly arose = date ?? piece.BoughtOn ?? leftStockOn ?? DateOnly.MinValue;
-        return arose > leftStockOn ? leftStockOn.Value : arose;
-    }
-
-    private static DateOnly? LeftStock(Piece piece) => piece.IsSold || piece.IsGone ? EndOf(piece) ?? DateOnly.MinValue : null;
-
-    private static DateOnly? EndOf(Piece piece) => piece.State switch
+    /// <summary>Day it was sold or left; where that day is unknown the last earlier day on record stands in.</summary>
+    internal static DateOnly? EndOf(Piece piece) => piece.State switch
     {
         PieceState.Sold => piece.SoldOn ?? LastDay(piece),
         PieceState.Gone => piece.LeftOn ?? LastDay(piece),

@@ -42,6 +42,38 @@ internal static class SaleCosts
         }
     }
 
+    /// <summary>Fees and delivery of sales that were undone, and what taking the piece back cost.</summary>
+    public static void WriteReturns(CostSheet sheet, int i, ref decimal fees, ref decimal deliveries)
+    {
+        string id = sheet.Log.Pieces[i].Id;
+        foreach (SaleReturn back in sheet.Returns[i])
+        {
+            CostOrigin written = new(Columns.Returns.File, back.Row, "As written down.");
+            if (back.CameBack)
+            {
+                fees += Add(CostKind.Fees, back.SoldOn, back.Fees, "fees of the sale that was undone", written);
+                deliveries += Add(CostKind.Delivery, back.SoldOn, back.DeliveryCost, "delivery of the sale that was undone", written);
+                if (back.Fees is null)
+                    sheet.Gaps[i].Add(new(CostKind.Fees, Invariant($"What was kept in fees of the sale of {id} that was undone on {back.ReturnedOn:yyyy-MM-dd} is not written down.")));
+                if (back is { DeliveryCost: null, DeliveryCharged: > 0 } && !sheet.Lines[i].Any(line => line.Kind == CostKind.Delivery))
+                    sheet.Gaps[i].Add(new(CostKind.Delivery, $"A charge for delivering {id} is written down, but not what delivery cost."));
+            }
+
+            deliveries += Add(CostKind.Delivery, back.ReturnedOn, back.Cost, back.CameBack ? "taking it back" : "giving money back", written);
+        }
+
+        decimal Add(CostKind kind, DateOnly? day, decimal? amount, string what, CostOrigin origin)
+        {
+            if (amount is not (null or 0))
+            {
+                sheet.Lines[i].Add(new(kind, day, amount.Value, what, origin));
+                sheet.Pay(day, -amount.Value, $"{id} {what}", origin, kind, id);
+            }
+
+            return amount ?? 0;
+        }
+    }
+
     private static (decimal Fee, CostOrigin Origin)? Fees(Workshop workshop, Piece piece, CostOrigin written)
     {
         if (piece.Fees is { } fee)

@@ -18,8 +18,8 @@ public sealed record SellingTerms
     public bool IsChannelKnown { get; init; } = true;
 
     /// <summary>
-    /// Delivery cost less delivery charge of each sale that has either on record, lowest first. A sale with neither is
-    /// taken as collected by the buyer.
+    /// Delivery cost, drives to the buyer included, less delivery charge of each sale that has any of them on record, lowest
+    /// first. A sale with none is taken as collected by the buyer.
     /// </summary>
     public required ImmutableArray<decimal> Deliveries { get; init; }
 
@@ -57,20 +57,59 @@ public sealed record SellingTerms
             FeeFixed = fixedFee,
             FeeSource = source,
             IsChannelKnown = isChannelKnown,
-            Deliveries = [.. NetDeliveries(sales).Order()],
+            Deliveries = [.. NetDeliveries(log, sales).Order()],
             SaleCount = sales.Length,
             UsualDiscount = Discount(usual),
             Discounts = [.. usual.Select(p => Math.Clamp(1 - p.BoughtPrice!.Value / p.StickerPrice!.Value, 0, 1)).Order()],
         };
     }
 
-    // Cost and charge each by itself: a slip in either would hide in the difference.
-    private static IEnumerable<decimal> NetDeliveries(ImmutableArray<Piece> sales)
+    // Cost and charge each by itself: a slip in either would hide in the difference. A drive costs what the books charge the sale
+    // with: not one that brought a piece home, and none that took several pieces to their buyers. A piece that came back before has
+    // drives of the sale that was undone, and one that took it back; neither is of the sale that stands.
+    private static IEnumerable<decimal> NetDeliveries(SalesLog log, ImmutableArray<Piece> sales)
     {
-        var delivered = sales.Where(p => p.DeliveryCost is not null || p.DeliveryCharged is not null).ToImmutableArray();
-        var cost = OrdinaryAmounts.Of(delivered.Select(p => p.DeliveryCost));
-        var charged = OrdinaryAmounts.Of(delivered.Select(p => p.DeliveryCharged));
-        return delivered.Select(p => cost.Hold(p.DeliveryCost ?? 0) - charged.Hold(p.DeliveryCharged ?? 0));
+        Dictionary<Piece, decimal> drives = Drives(log);
+        (decimal? Cost, decimal? Charged)[] delivered =
+        [
+            .. sales.Select(piece => (
+                    Cost: drives.TryGetValue(piece, out decimal drive) ? drive + (piece.DeliveryCost ?? 0) : piece.DeliveryCost,
+                    Charged: piece.DeliveryCharged))
+                .Where(sale => sale.Cost is not null || sale.Charged is not null),
+        ];
+        var cost = OrdinaryAmounts.Of(delivered.Select(sale => sale.Cost));
+        var charged = OrdinaryAmounts.Of(delivered.Select(sale => sale.Charged));
+        return delivered.Select(sale => cost.Hold(sale.Cost ?? 0) - charged.Hold(sale.Charged ?? 0));
+    }
+
+    // A drive whose distance or rate is unknown tells what else was paid on it and no more.
+    private static Dictionary<Piece, decimal> Drives(SalesLog log)
+    {
+        Dictionary<Piece, decimal> drives = new(ReferenceEqualityComparer.Instance);
+        if (!log.Trips.Any(trip => trip.Purpose == TripPurpose.Delivery))
+            return drives;
+        Dictionary<string, int> places = new(StringComparer.OrdinalIgnoreCase);
+        for (int i = 0; i < log.Pieces.Length; i++)
+            places.TryAdd(log.Pieces[i].Id, i);
+        foreach (OutingCost outing in TripCosts.Of(log, id => places.TryGetValue(id, out int place) ? place : null, []))
+        {
+            if (outing.Buyer is { } buyer && (outing.Driving is not null || outing.Trip.OtherCost is not null)
+                && IsOfStandingSale(log.Pieces[buyer], outing.Day))
+                drives[log.Pieces[buyer]] = drives.GetValueOrDefault(log.Pieces[buyer]) + outing.Cost;
+        }
+
+        return drives;
+
+        bool IsOfStandingSale(Piece piece, DateOnly? day)
+        {
+            ImmutableArray<SaleReturn> undone =
+            [
+                .. log.Returns
+                    .Where(back => back.CameBack && string.Equals(back.PieceId, piece.Id, StringComparison.OrdinalIgnoreCase))
+                    .OrderBy(back => back.ReturnedOn),
+            ];
+            return new StockStays(piece, undone).DriveOf(day).Sale == undone.Length;
+        }
     }
 
     private static ImmutableArray<Piece> Usual(ImmutableArray<Piece> bargains)

@@ -254,6 +254,6 @@ internal sealed class SpreadSupplies
             CostKind.Supplies, part.Value, work, purchase.BoughtOn, purchase.Item, new(Columns.Supplies.File, purchase.Row, rule),
             (place, line) => shelf.Leave(
                 new(part.Can, part.Quantity * (line.Amount / part.Value), line.Amount),
-                PieceCost.AroseOn(sheet.Log.Pieces[place], line.Date), CanEnd.Used));
+                sheet.Stays[place].AroseOn(line.Date), CanEnd.Used));
     }
 }

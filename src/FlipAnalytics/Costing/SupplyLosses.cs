@@ -102,6 +102,6 @@ internal sealed class SupplyLosses
 
         return ([.. lines.OrderBy(line => line.Date ?? DateOnly.MaxValue)], [.. settled]);
 
-        DateOnly DayOf(int place) => PieceCost.AroseOn(sheet.Log.Pieces[place], sheet.Calendar.WorkDay(place));
+        DateOnly DayOf(int place) => sheet.Stays[place].AroseOn(sheet.Calendar.WorkDay(place));
     }
 }

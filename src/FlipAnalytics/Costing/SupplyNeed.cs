@@ -28,7 +28,7 @@ internal sealed record SupplyNeed(decimal Quantity, SupplyUnit Unit, string Rule
         {
             if ((use.Unit ?? known.Unit) is not { } word)
                 return new(quantity, Bare, Text($"{quantity:0.###} measured, in the unit it was bought in"));
-            SupplyUnit unit = SupplyUnit.Of(word, BoughtBy(known));
+            SupplyUnit unit = SupplyUnit.Of(word, MeasureOf(known));
             string said = use.Unit is null ? ", taken as the unit it was bought in" : "";
             return new(quantity * unit.Factor, unit, Text($"{quantity:0.###} {unit.Word} measured{said}"));
         }
@@ -64,11 +64,16 @@ internal sealed record SupplyNeed(decimal Quantity, SupplyUnit Unit, string Rule
         AreaOf(use, piece, lengths)?.Value * use.Coats * SquareMetres(lengths);
 
     /// <summary>The coverage on the label of the last can bought by a day, else of the first that states one.</summary>
+    /// <param name="day">The day; null where it is unknown.</param>
+    /// <param name="purchases">Purchases of the item, oldest first.</param>
+    /// <param name="lengths">Unit of lengths.</param>
     public static (decimal Value, CoverageUnit Unit, string Text)? CoverageAt(
         DateOnly? day, IReadOnlyList<SupplyPurchase> purchases, LengthUnit lengths)
     {
-        SupplyPurchase? purchase = purchases.LastOrDefault(p => p.Coverage > 0 && (p.BoughtOn ?? DateOnly.MinValue) <= day)
-            ?? purchases.FirstOrDefault(p => p.Coverage > 0);
+        int last = BoughtBy(day, purchases) - 1;
+        while (last >= 0 && !(purchases[last].Coverage > 0))
+            last--;
+        SupplyPurchase? purchase = last >= 0 ? purchases[last] : purchases.FirstOrDefault(p => p.Coverage > 0);
         if (purchase is null)
             return null;
         SupplyUnit? boughtIn = purchase.Unit is null ? null : SupplyUnit.Of(purchase.Unit);
@@ -78,10 +83,24 @@ internal sealed record SupplyNeed(decimal Quantity, SupplyUnit Unit, string Rule
             : (purchase.Coverage!.Value, unit, purchase.CoverageUnit ?? $"{text}/{purchase.Unit}");
     }
 
+    // How many of the purchases, oldest first, were made by a day: halved again and again, for a use of every piece asks.
+    private static int BoughtBy(DateOnly? day, IReadOnlyList<SupplyPurchase> purchases)
+    {
+        int low = 0;
+        int high = purchases.Count;
+        while (low < high)
+        {
+            int middle = (low + high) / 2;
+            (low, high) = (purchases[middle].BoughtOn ?? DateOnly.MinValue) <= day ? (middle + 1, high) : (low, middle);
+        }
+
+        return low;
+    }
+
     /// <summary>A quantity in no unit: comparable with other quantities in no unit only.</summary>
     public static SupplyUnit Bare { get; } = new("", "", 1);
 
-    private static string? BoughtBy(SupplyPurchase purchase) =>
+    private static string? MeasureOf(SupplyPurchase purchase) =>
         purchase.Unit is null ? null : SupplyUnit.Of(purchase.Unit).Measure;
 
     private static (decimal Value, bool Estimated)? AreaOf(SupplyUse use, Piece? piece, LengthUnit lengths) =>

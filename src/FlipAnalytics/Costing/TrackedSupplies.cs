@@ -119,7 +119,7 @@ internal sealed class TrackedSupplies
             DateOnly? date = day == DateOnly.MaxValue ? null : day;
             if (taken.Cost != 0 || taken is { Unpriced: 0, Missing: 0 })
                 sheet.Lines[at].Add(new(CostKind.Supplies, date, taken.Cost, use.Item, new(Columns.Uses.File, use.Row, rule)));
-            DateOnly arose = PieceCost.AroseOn(piece!, date);
+            DateOnly arose = sheet.Stays[at].AroseOn(date);
             foreach (CanPart part in taken.Parts)
                 shelf.Leave(part, arose, CanEnd.Used);
         }

@@ -16,18 +16,11 @@ internal static class TripCosts
     /// </summary>
     public static (decimal BroughtHome, decimal Delivered) Write(CostSheet sheet)
     {
-        SalesLog log = sheet.Log;
-        ILookup<string, int> broughtHome = Enumerable.Range(0, log.Pieces.Length)
-            .Where(i => log.Pieces[i].Trip is not null)
-            .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
-        Dictionary<DateOnly, decimal> driven = [];
         decimal total = 0;
         decimal delivered = 0;
-        // Distances of a year add up towards a threshold in the order of the days.
-        foreach ((Trip trip, DateOnly? day) in log.Trips.Select(trip => (trip, DayOf(trip))).OrderBy(outing => outing.Item2))
+        foreach (OutingCost outing in Of(sheet.Log, sheet.PlaceOf, sheet.Notes))
         {
-            int[] pieces = [.. broughtHome[trip.Name]];
-            (decimal? driving, string rule) = Driving(sheet, trip, day, driven);
+            (Trip trip, DateOnly? day, decimal? driving, string rule, ImmutableArray<int> pieces) = outing;
             string onDay = trip.Date is null && day is not null ? " Its day is that of the last purchase it brought home." : "";
             CostOrigin origin = new(Columns.Trips.File, trip.Row, Invariant(
                 $"{rule}{(trip.OtherCost is { } other ? Invariant($", and {other} of other cost") : "")}.{onDay}"));
@@ -50,11 +43,11 @@ internal static class TripCosts
                 });
             }
 
-            decimal cost = (driving ?? 0) + (trip.OtherCost ?? 0);
+            decimal cost = outing.Cost;
             if (driving is null)
             {
                 sheet.Notes.Add($"What driving cost on {trip.Name} is unknown: {rule}.");
-                if (pieces.Length == 0 && DeliveredBy(log, trip, sheet.PlaceOf) is { } taken)
+                if (outing.Buyer is { } taken)
                     sheet.Gaps[taken].Add(new(CostKind.Delivery, $"What driving cost on {trip.Name} is unknown: {rule}."));
                 foreach (int i in pieces)
                     sheet.Gaps[i].Add(new(CostKind.Trip, $"What driving cost on {trip.Name} is unknown: {rule}."));
@@ -64,7 +57,7 @@ internal static class TripCosts
             {
                 if (cost == 0)
                     continue;
-                if (DeliveredBy(sheet.Log, trip, sheet.PlaceOf) is { } place)
+                if (outing.Buyer is { } place)
                 {
                     delivered += cost;
                     sheet.Lines[place].Add(new(CostKind.Delivery, day, cost, $"drive {trip.Name}", origin with
@@ -90,13 +83,35 @@ internal static class TripCosts
         }
 
         return (total, delivered);
+    }
+
+    /// <summary>What each outing cost, in the order of the days: distances of a year add up towards a threshold.</summary>
+    /// <param name="log">The log.</param>
+    /// <param name="placeOf">Place of a piece in the log by its id; null for none.</param>
+    /// <param name="notes">What is to be said of the rates.</param>
+    internal static IEnumerable<OutingCost> Of(SalesLog log, Func<string, int?> placeOf, List<string> notes)
+    {
+        ILookup<string, int> broughtHome = Enumerable.Range(0, log.Pieces.Length)
+            .Where(i => log.Pieces[i].Trip is not null)
+            .ToLookup(i => log.Pieces[i].Trip!, StringComparer.OrdinalIgnoreCase);
+        Dictionary<DateOnly, decimal> driven = [];
+        foreach ((Trip trip, DateOnly? day) in log.Trips.Select(trip => (trip, DayOf(trip))).OrderBy(outing => outing.Item2))
+        {
+            (decimal? driving, string rule) = Driving(log.Workshop, notes, trip, day, driven);
+            ImmutableArray<int> pieces = [.. broughtHome[trip.Name]];
+            yield return new(trip, day, driving, rule, pieces)
+            {
+                Buyer = pieces.IsEmpty ? DeliveredBy(log, trip, placeOf) : null,
+            };
+        }
 
         DateOnly? DayOf(Trip trip) => trip.Date ?? broughtHome[trip.Name].Select(i => log.Pieces[i].BoughtOn).Max();
     }
 
     /// <summary>Place of the sold piece that an outing took to its buyer; null for none.</summary>
     internal static int? DeliveredBy(SalesLog log, Trip trip, Func<string, int?> placeOf) =>
-        trip is { Purpose: TripPurpose.Delivery, PieceId: { } id } && placeOf(id) is { } place && log.Pieces[place].IsSold
+        trip is { Purpose: TripPurpose.Delivery, PieceId: { } id } && placeOf(id) is { } place
+            && (log.Pieces[place].IsSold || log.Returns.Any(back => back.CameBack && string.Equals(back.PieceId, id, StringComparison.OrdinalIgnoreCase)))
             ? place : null;
 
     /// <summary>An outing that brought nothing home, in words before its name.</summary>
@@ -109,9 +124,8 @@ internal static class TripCosts
     };
 
     private static (decimal? Cost, string Rule) Driving(
-        CostSheet sheet, Trip trip, DateOnly? day, Dictionary<DateOnly, decimal> driven)
+        Workshop workshop, List<string> notes, Trip trip, DateOnly? day, Dictionary<DateOnly, decimal> driven)
     {
-        Workshop workshop = sheet.Log.Workshop;
         string unit = workshop.DistanceUnit == DistanceUnit.Mile ? "miles" : "km";
         if (trip.Distance is not { } distance)
             return (null, "its distance is not written down");
@@ -133,12 +147,12 @@ internal static class TripCosts
 
         if (published.To < date)
         {
-            sheet.Notes.Add(Invariant(
+            notes.Add(Invariant(
                 $"No mileage rate after {published.To:yyyy-MM-dd} is known here; {published.Rate} is used on. Set yours under [mileage] in workshop.toml."));
         }
         else if (published.Status.Contains("not verified", StringComparison.Ordinal))
         {
-            sheet.Notes.Add(Invariant(
+            notes.Add(Invariant(
                 $"The mileage rate of {published.Rate} from {published.From:yyyy-MM-dd} is {published.Status}."));
         }
 
@@ -153,4 +167,19 @@ internal static class TripCosts
         return (workshop.Currency.Round(MileageRates.Amount(published, there, before)),
             Invariant($"{distance:0.##} {unit} at {published.Rate} a {per}{beyond} ({published.Source})"));
     }
+}
+
+/// <summary>What an outing cost.</summary>
+/// <param name="Trip">The outing.</param>
+/// <param name="Day">Its day; without one, that of the last purchase it brought home; null where unknown.</param>
+/// <param name="Driving">Driving at the rate; null where it cannot be reckoned.</param>
+/// <param name="Rule">How the driving was reckoned, or why it cannot be.</param>
+/// <param name="Pieces">Places in the log of the pieces it brought home.</param>
+internal sealed record OutingCost(Trip Trip, DateOnly? Day, decimal? Driving, string Rule, ImmutableArray<int> Pieces)
+{
+    /// <summary>Place in the log of the sold piece it took to its buyer and brought nothing home; null for none.</summary>
+    public int? Buyer { get; init; }
+
+    /// <summary>Driving, as far as it can be reckoned, and what else was paid.</summary>
+    public decimal Cost => (Driving ?? 0) + (Trip.OtherCost ?? 0);
 }

@@ -65,7 +65,7 @@ internal sealed class WorkCalendar
     }
 
     /// <summary>Hands-on hours by piece id, as <see cref="BenchHours"/> gives them.</summary>
-    public ImmutableDictionary<string, decimal> Hours { get; }
+    public IReadOnlyDictionary<string, decimal> Hours { get; }
 
     /// <summary>Whether the log shows any work on a piece.</summary>
     public bool IsWorked(int index) => worked[index];
@@ -82,7 +82,8 @@ internal sealed class WorkCalendar
         int first = FirstOn(from);
         ReadOnlySpan<WorkShare> period = dated.AsSpan(first..Math.Max(first, FirstOn(before)));
         WorkShare[] works = withUndated ? [.. undated, .. period] : [.. period];
-        Array.Sort(works, (a, b) => (a.Index, a.LastDay ?? DateOnly.MinValue).CompareTo((b.Index, b.LastDay ?? DateOnly.MinValue)));
+        // By piece, then by day: both in one number, for a comparison of records takes several times as long.
+        Array.Sort(Array.ConvertAll(works, work => ((long)work.Index << 32) | (uint)(work.LastDay?.DayNumber ?? 0)), works);
         var shares = ImmutableArray.CreateBuilder<WorkShare>(works.Length);
         foreach (WorkShare work in works)
         {

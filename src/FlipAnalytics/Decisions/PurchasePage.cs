@@ -6,9 +6,6 @@ namespace FlipAnalytics;
 /// <summary>One answer as a page that fits a screen.</summary>
 internal sealed class PurchasePage
 {
-    /// <summary>Lines of an answer that leave room on a screen of 40 for what stands around it.</summary>
-    public const int LinesOfAScreen = 34;
-
     private readonly PurchaseReport report;
     private readonly PurchaseDecision decision;
     private readonly bool isSmall;

@@ -15,7 +15,7 @@ public static class PurchaseText
         ArgumentNullException.ThrowIfNull(report);
         string above = WordNotesText.Above([.. report.WordNotes, .. report.WorthALook is { } doubt ? [doubt] : ImmutableArray<string>.Empty]);
         string below = SetAside(report.SetAside);
-        int room = PurchasePage.LinesOfAScreen - TextLines.LineCount(above + below);
+        int room = TextLines.ScreenLines - TextLines.LineCount(above + below);
         return above + (report.Decisions.Length == 1
             ? new PurchasePage(report, report.Decisions[0]).Render(room, detail)
             : PurchaseListText.Render(report, detail.HasFlag(PurchaseDetail.Everything) ? int.MaxValue : room)) + below;

@@ -216,7 +216,7 @@ internal sealed class Cells(
         string cell = csv.GetString(place.Position).Trim();
         // What cannot be seen, such as a mark of direction beside a date copied from a page, is no part of a number or word.
         if (place.Column.Kind is not (ColumnKind.Text or ColumnKind.Label or ColumnKind.Name))
-            cell = CleanText.OnOneLine(cell).Trim();
+            cell = CleanText.WithoutHidden(cell).Trim();
         return cell.Length == 0 ? null : cell;
     }
 

@@ -234,6 +234,27 @@ public static class Columns
         IsOccasional = true,
     };
 
+    /// <summary><c>returns.csv</c>: pieces that came back, and money given back to buyers.</summary>
+    public static LogTable Returns { get; } = new(
+        "returns.csv",
+        "With returns, a piece that came back is in stock again, and the profit holds what you gave back.",
+        [
+            new("id", Name, "The piece; an id of pieces.csv.", IsRequired: true),
+            new("returned_on", Date, "Day it came back, or you gave the money back.", IsRequired: true),
+            Amount("refund", "What you gave back of sale price and delivery charge.", Smallest.Zero) with { IsRequired = true },
+            Amount("sales_tax", "Sales tax that you gave back with it.", Smallest.Zero),
+            new("sold_on", Date, "Of a piece that came back: day of the sale that was undone; pieces.csv then tells of the piece as it is now."),
+            Amount("sold_price", "Of a piece that came back: what the buyer had paid for it; empty where the buyer kept the piece.", Smallest.AboveZero),
+            Amount("fees", "What the channel kept of that sale in the end.", Smallest.Zero),
+            Amount("delivery_charged", "What the buyer had paid for delivery.", Smallest.Zero),
+            Amount("delivery_cost", "What delivery had cost you.", Smallest.Zero),
+            Amount("cost", "What it cost to take the piece back.", Smallest.Zero),
+            new("notes", Text, "Anything else."),
+        ])
+    {
+        IsOccasional = true,
+    };
+
     /// <summary><c>colors.csv</c>: what the owner says of colours.</summary>
     public static LogTable Colors { get; } = new(
         "colors.csv",
@@ -253,7 +274,7 @@ public static class Columns
 
     /// <summary>All tables, the required one first.</summary>
     public static ImmutableArray<LogTable> Tables { get; } =
-        [Pieces, Asking, Hours, Supplies, Uses, Counts, Trips, Tools, Overheads, Moves, Money, Colors];
+        [Pieces, Asking, Hours, Supplies, Uses, Counts, Trips, Tools, Overheads, Moves, Money, Returns, Colors];
 
     /// <summary>The word of the log for a value, such as damaged.</summary>
     internal static string WordOf<T>(T value)

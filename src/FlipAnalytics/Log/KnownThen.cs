@@ -6,7 +6,8 @@ public static class KnownThen
     extension(SalesLog log)
     {
         /// <summary>
-        /// The log as it was known on a date: whatever is dated later is hidden, and a piece sold later is on sale.
+        /// The log as it was known on a date: whatever is dated later is hidden, a piece sold later is on sale, and one that
+        /// came back later is sold.
         /// </summary>
         /// <remarks>
         /// A fact without a date of its own is known with the event it belongs to: the asking price with the listing;
@@ -18,12 +19,14 @@ public static class KnownThen
         public SalesLog AsOf(DateOnly date)
         {
             HashSet<string> notBought = Ids(piece => piece.BoughtOn > date);
-            HashSet<string> workUnknown = Ids(piece => !IsWorkKnown(piece, date));
+            ILookup<string, SaleReturn> undone = log.Returns.Where(back => back.CameBack)
+                .ToLookup(back => back.PieceId, StringComparer.OrdinalIgnoreCase);
+            HashSet<string> workUnknown = Ids(piece => !IsWorkKnown(piece, undone[piece.Id], date));
             return log with
             {
                 Date = date,
                 Pieces = [.. log.Pieces.Where(piece => !notBought.Contains(piece.Id)).Select(piece => Then(
-                    piece, date))],
+                    piece, undone[piece.Id], date))],
                 AskingPrices = [.. log.AskingPrices.Where(change => IsKnownOf(change.PieceId, change.Date))],
                 Hours = [.. log.Hours.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
                 Supplies = [.. log.Supplies.Where(purchase => IsKnown(purchase.BoughtOn))],
@@ -33,6 +36,7 @@ public static class KnownThen
                 Tools = [.. log.Tools.Where(tool => IsKnown(tool.BoughtOn))],
                 Moves = [.. log.Moves.Where(move => IsKnownOf(move.From, move.Date) && IsKnownOf(move.To, move.Date))],
                 Money = [.. log.Money.Where(entry => IsKnownOf(entry.PieceId, entry.Date))],
+                Returns = [.. log.Returns.Where(back => IsKnownOf(back.PieceId, back.ReturnedOn))],
                 Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],
             };
 
@@ -46,11 +50,11 @@ public static class KnownThen
         }
     }
 
-    private static Piece Then(Piece piece, DateOnly date)
+    private static Piece Then(Piece piece, IEnumerable<SaleReturn> undone, DateOnly date)
     {
         Piece then = piece;
         bool isListedLater = piece.ListedOn > date;
-        if (!IsWorkKnown(piece, date))
+        if (!IsWorkKnown(piece, undone, date))
             then = then with { Hours = null, SuppliesCost = null, Colour = null, Finish = null };
         if (piece.ReadyOn > date)
             then = then with { ReadyOn = null };
@@ -70,15 +74,27 @@ public static class KnownThen
             };
         }
 
-        return piece.LeftOn > date || (piece.LeftOn is null && isListedLater)
-            ? then with { LeftOn = null, LeftAs = null }
-            : then;
+        if (piece.LeftOn > date || (piece.LeftOn is null && isListedLater))
+            then = then with { LeftOn = null, LeftAs = null };
+        // Until it came back it was sold.
+        return undone.FirstOrDefault(back => back.SoldOn <= date && back.ReturnedOn > date) is not { } sale ? then : then with
+        {
+            LeftOn = null,
+            LeftAs = null,
+            SoldOn = sale.SoldOn,
+            SoldPrice = sale.SoldPrice,
+            SalesTax = sale.SalesTax,
+            Fees = sale.Fees,
+            DeliveryCharged = sale.DeliveryCharged,
+            DeliveryCost = sale.DeliveryCost,
+        };
     }
 
-    private static bool IsWorkKnown(Piece piece, DateOnly date)
+    private static bool IsWorkKnown(Piece piece, IEnumerable<SaleReturn> undone, DateOnly date)
     {
         DateOnly?[] ends = [piece.ReadyOn, piece.ListedOn, piece.SoldOn, piece.LeftOn];
-        bool isDated = ends.Any(end => end is not null);
-        return !(piece.BoughtOn > date) && (!isDated || ends.Any(end => end <= date));
+        bool isDated = ends.Any(end => end is not null) || undone.Any();
+        return !(piece.BoughtOn > date)
+            && (!isDated || ends.Any(end => end <= date) || undone.Any(back => back.SoldOn <= date));
     }
 }

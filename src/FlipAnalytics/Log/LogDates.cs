@@ -17,6 +17,7 @@ public static class LogDates
                 .Concat(log.Tools.Select(tool => tool.BoughtOn))
                 .Concat(log.Moves.Select(move => (DateOnly?)move.Date))
                 .Concat(log.Money.Select(entry => (DateOnly?)entry.Date))
+                .Concat(log.Returns.SelectMany(back => (DateOnly?[])[back.ReturnedOn, back.SoldOn]))
                 .Concat(log.Overheads.Select(overhead => (DateOnly?)overhead.Month))
                 .OfType<DateOnly>();
 

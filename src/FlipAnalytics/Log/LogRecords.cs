@@ -42,6 +42,8 @@ internal sealed record LogRecords(
             (log, rows) => log with { Moves = rows }),
         Of(Columns.Money, log => log.Money, row => row.Row, TableColumns.Money, Rows.Money,
             (log, rows) => log with { Money = rows }),
+        Of(Columns.Returns, log => log.Returns, row => row.Row, TableColumns.Return, Rows.Return,
+            (log, rows) => log with { Returns = rows }),
         Of(Columns.Colors, log => log.Colours, row => row.Row, TableColumns.Colour, Rows.Colour,
             (log, rows) => log with { Colours = rows }),
     ];

@@ -20,10 +20,12 @@ internal static class ReferenceChecks
         RequirePiece(tables.Moves, move => move.From, move => move.Row, "from");
         RequirePiece(tables.Moves, move => move.To, move => move.Row, "to");
         RequirePiece(tables.Money, entry => entry.PieceId, entry => entry.Row);
+        RequirePiece(tables.Returns, back => back.PieceId, back => back.Row);
         RequireOnce(tables.Trips, "trip", trip => trip.Name, trip => trip.Row);
         RequireOnce(tables.Colours, "color", colour => colour.Word, colour => colour.Row);
         WarnOfUnknownTrips(tables, problems);
         WarnOfUnknownDeliveries(tables.Trips, pieces, problems);
+        WarnOfUnusedChannels(tables, problems);
         WarnOfMovesToItself(tables.Moves, problems);
         SetAsideMoneyOfNoPiece(tables.Money, problems);
         WarnOfAskingOutsideTheSale(tables.Asking, pieces, problems);
@@ -105,6 +107,31 @@ internal static class ReferenceChecks
                     trips.Table.File, trip.Row, "id", trip.PieceId, $"the id of a piece in {Columns.Pieces.File}",
                     "Correct the id; until then the drive counts as a cost of no single piece.");
             }
+        }
+    }
+
+    // Once for each word: a rent comes every month.
+    private static void WarnOfUnusedChannels(ReadTables tables, LogProblems problems)
+    {
+        KnownWords used = new(tables.Pieces.Read.Select(piece => piece.Channel).OfType<string>());
+        // Before the first piece a booth has nothing in it, and that is no mistake.
+        if (tables.Pieces.Read.Count == 0)
+            return;
+        foreach (var rent in tables.Overheads.Kept.Where(row => row.Channel is not null)
+            .GroupBy(row => row.Channel!, StringComparer.OrdinalIgnoreCase))
+        {
+            WordMatch match = used.Find(rent.Key);
+            if (match.Fit is WordFit.Known or WordFit.SameWord)
+                continue;
+            string likely = match.Words.IsEmpty ? "" : $"Did you mean {match.Choice}? ";
+            string rows = rent.Count() == 1 ? "it is" : string.Create(CultureInfo.InvariantCulture, $"all {rent.Count()} rows of it are");
+            problems.Warning(
+                tables.Overheads.Table.File,
+                rent.First().Row,
+                "channel",
+                rent.Key,
+                $"a channel of a piece in {tables.Pieces.Table.File}",
+                $"{likely}Write here and as channel of the pieces for sale there the same word, or empty the cell for a cost of the whole workshop; until then {rows} a cost of idle months, on no piece.");
         }
     }
 

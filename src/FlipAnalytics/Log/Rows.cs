@@ -108,6 +108,19 @@ internal static class Rows
         cells.Text("notes"),
         cells.Row);
 
+    public static SaleReturn Return(Cells cells) => new(
+        cells.RequiredText("id"), cells.RequiredDate("returned_on"), cells.RequiredDecimal("refund"), cells.Row)
+    {
+        SalesTax = cells.Decimal("sales_tax"),
+        SoldOn = cells.Date("sold_on"),
+        SoldPrice = cells.Decimal("sold_price"),
+        Fees = cells.Decimal("fees"),
+        DeliveryCharged = cells.Decimal("delivery_charged"),
+        DeliveryCost = cells.Decimal("delivery_cost"),
+        Cost = cells.Decimal("cost"),
+        Notes = cells.Text("notes"),
+    };
+
     public static Tool Tool(Cells cells) => new(
         cells.RequiredText("item"),
         cells.Date("bought_on"),

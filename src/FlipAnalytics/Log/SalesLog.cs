@@ -47,6 +47,9 @@ public sealed record SalesLog
     /// <summary>Money that no other table tells.</summary>
     public ImmutableArray<MoneyEntry> Money { get; init; } = [];
 
+    /// <summary>Money given back to buyers, and sales undone, in file order.</summary>
+    public ImmutableArray<SaleReturn> Returns { get; init; } = [];
+
     /// <summary>What the owner says of colours.</summary>
     public ImmutableArray<Colour> Colours { get; init; } = [];
 }

@@ -48,6 +48,7 @@ public static class SalesLogReader
             Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
             Moves = TableReader.Read(Columns.Moves, reading, Rows.Move),
             Money = TableReader.Read(Columns.Money, reading, Rows.Money),
+            Returns = TableReader.Read(Columns.Returns, reading, Rows.Return),
             Colours = TableReader.Read(Columns.Colors, reading, Rows.Colour),
         };
         // Guesses answer before the first piece is bought.
@@ -58,6 +59,7 @@ public static class SalesLogReader
 
         PieceChecks.Run(tables, problems);
         ReferenceChecks.Run(tables, problems);
+        ReturnChecks.Run(tables, problems);
         SupplyChecks.Run(tables, problems);
         SalesLog log = new()
         {
@@ -74,6 +76,7 @@ public static class SalesLogReader
             Overheads = [.. tables.Overheads.Kept],
             Moves = [.. tables.Moves.Kept],
             Money = [.. tables.Money.Kept],
+            Returns = [.. tables.Returns.Kept],
             Colours = [.. tables.Colours.Kept],
         };
         return new(
@@ -138,6 +141,8 @@ internal sealed record ReadTables
 
     public required ReadTable<MoneyEntry> Money { get; init; }
 
+    public required ReadTable<SaleReturn> Returns { get; init; }
+
     public required ReadTable<Colour> Colours { get; init; }
 
     public ImmutableArray<TableReading> Summaries() =>
@@ -156,6 +161,7 @@ internal sealed record ReadTables
         Overheads.Summary() with { Aside = AmountsSetAside.Spending(Overheads.Aside.Select(row => (decimal?)row.Amount)) },
         Moves.Summary(),
         Money.Summary(),
+        Returns.Summary() with { Aside = AmountsSetAside.Spending(Returns.Aside.Select(back => (decimal?)back.Refund)) },
         Colours.Summary(),
     ];
 }

@@ -40,9 +40,9 @@ internal sealed class SettingProblems(LogProblems problems)
             return null;
         }
 
-        string line = CleanText.OnOneLine(text).Trim();
-        if (line.Length <= longest)
-            return line.Length > 0 ? line : null;
+        string trimmed = text.Trim();
+        if (trimmed.Length <= longest)
+            return trimmed.Length > 0 ? trimmed : null;
         Bad(entry, string.Create(CultureInfo.InvariantCulture, $"at most {longest} characters"), "Shorten it; it is left out until then.");
         return null;
     }

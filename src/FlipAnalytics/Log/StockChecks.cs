@@ -52,8 +52,7 @@ internal static class StockChecks
         DateOnly? countedOn = null;
         var days = uses.Where(use => use.Quantity is not null && (use.Unit is null || IsSame(use.Unit, unit)))
             .Select(use => (Day: use.Date ?? DateOnly.MaxValue, Use: (SupplyUse?)use, Counts: (StockCount[]?)null))
-            .Concat(counts.Where(count => count.Quantity == 0 || count.Unit is null || IsSame(count.Unit, unit))
-                .GroupBy(count => count.Date)
+            .Concat(counts.GroupBy(count => count.Date)
                 .Select(day => (Day: day.Key, Use: (SupplyUse?)null, Counts: (StockCount[]?)[.. day])))
             // On one day what was used is off before what is left is counted.
             .OrderBy(fact => fact.Day).ThenBy(fact => fact.Use is null).ThenBy(fact => fact.Use?.Row);
@@ -85,6 +84,13 @@ internal static class StockChecks
 
         void Count(StockCount[] rows, DateOnly day)
         {
+            if (rows.Any(row => row.Quantity != 0 && row.Unit is not null && !IsSame(row.Unit, unit)))
+            {
+                // A part of it in another unit: how much is left cannot be told, but no more than was bought.
+                (used, gone, countedOn) = (0, 0, day);
+                return;
+            }
+
             decimal left = rows.Sum(row => row.Quantity);
             // Of the first purchase only its own day tells when it was there to be counted.
             decimal byThen = byDay[0].BoughtOn > day ? 0 : bought;

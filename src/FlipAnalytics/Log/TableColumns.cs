@@ -130,6 +130,22 @@ internal static class TableColumns
         _ => throw Unknown(column),
     };
 
+    public static string? Return(SaleReturn back, string column) => column switch
+    {
+        "id" => back.PieceId,
+        "returned_on" => Day(back.ReturnedOn),
+        "refund" => Number(back.Refund),
+        "sales_tax" => Number(back.SalesTax),
+        "sold_on" => Day(back.SoldOn),
+        "sold_price" => Number(back.SoldPrice),
+        "fees" => Number(back.Fees),
+        "delivery_charged" => Number(back.DeliveryCharged),
+        "delivery_cost" => Number(back.DeliveryCost),
+        "cost" => Number(back.Cost),
+        "notes" => back.Notes,
+        _ => throw Unknown(column),
+    };
+
     public static string? Tool(Tool tool, string column) => column switch
     {
         "item" => tool.Item,

@@ -47,7 +47,7 @@ internal sealed class WorkshopReader
         {
             Name = problems.Text(top, "name"),
             Currency = Currency(top) ?? defaults.Currency,
-            Symbol = problems.Text(top, "symbol", LongestSymbol),
+            Symbol = Symbol(top),
             LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre))
                 ?? defaults.LengthUnit,
             DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre))
@@ -69,6 +69,17 @@ internal sealed class WorkshopReader
             CapitalRate = problems.Number(costing, "capital_rate", NumberRange.Share) ?? defaults.CapitalRate,
             Storage = problems.Number(costing, "storage", NumberRange.Money) ?? defaults.Storage,
         };
+    }
+
+    // It stands before every amount.
+    private string? Symbol(SettingTree top)
+    {
+        if (problems.Text(top, "symbol", LongestSymbol) is not { } symbol)
+            return null;
+        if (CleanText.OnOneLine(symbol) == symbol)
+            return symbol;
+        problems.Bad(top["symbol"], "signs that can be seen, such as $", "Write it anew; none is printed until then.");
+        return null;
     }
 
     private Car? Car(SettingTree top)

@@ -7,7 +7,7 @@ namespace FlipAnalytics;
 internal sealed class AmountRows
 {
     private readonly SalesLog log;
-    private readonly ImmutableDictionary<string, decimal> hours;
+    private readonly IReadOnlyDictionary<string, decimal> hours;
     private readonly SuppliesSpent supplies;
 
     public AmountRows(SalesLog log)

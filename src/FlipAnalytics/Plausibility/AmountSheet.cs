@@ -18,12 +18,11 @@ internal sealed class AmountSheet(string file)
 
     private readonly List<AmountRow> rows = [];
     private readonly Dictionary<string, TermFamily> families = [];
-    private readonly List<Term> terms = [];
 
     /// <summary>Adds a row and says under which number.</summary>
     public int Add(int line)
     {
-        rows.Add(new(line, []));
+        rows.Add(new(line, [], []));
         return rows.Count - 1;
     }
 
@@ -49,8 +48,7 @@ internal sealed class AmountSheet(string file)
         double value = row.Cells[plus].Log - (less is { } minus ? row.Cells[minus].Log : 0) - offset;
         known.Values.Add(value);
         known.Groups.Add(group ?? "");
-        var term = new Term(rows.Count - 1, plus, less, known, known.Values.Count - 1);
-        terms.Add(term);
+        row.Terms.Add(new(plus, less, known, known.Values.Count - 1));
     }
 
     /// <summary>Amounts that a mend would make much likelier, at most one a row; all of a row's lengths may slip at once.</summary>
@@ -59,20 +57,21 @@ internal sealed class AmountSheet(string file)
     {
         foreach (TermFamily family in families.Values)
             family.Predict();
-        foreach (var ofRow in terms.GroupBy(t => t.Row))
+        foreach (AmountRow row in rows)
         {
-            AmountRow row = rows[ofRow.Key];
-            Term[] own = [.. ofRow];
-            var best = Hypotheses(row, own, together).MaxBy(h => h.Gain);
+            var best = Hypotheses(row, together).MaxBy(h => h.Gain);
             if (best is { Gain: >= LeastGain })
-                yield return best.Finding(file, row, own);
+                yield return best.Finding(file, row);
         }
     }
 
-    private static IEnumerable<Hypothesis> Hypotheses(AmountRow row, Term[] terms, string[] together)
+    private static IEnumerable<Hypothesis> Hypotheses(AmountRow row, string[] together)
     {
+        List<Term> terms = row.Terms;
         for (int c = 0; c < row.Cells.Count; c++)
         {
+            if (Lost(terms, [c]) < LeastGain)
+                continue;
             foreach (AmountSlip slip in row.Cells[c].Slips)
                 yield return new([c], slip, Gain(terms, [c], Math.Log(slip.Factor)) - slip.Rarity);
             double removed = terms.Where(t => t.Touches(c)).Sum(t => LogDensity(1) - LogDensity(t.Standardised(0)));
@@ -80,13 +79,26 @@ internal sealed class AmountSheet(string file)
         }
 
         int[] all = [.. Enumerable.Range(0, row.Cells.Count).Where(c => together.Contains(row.Cells[c].Column))];
-        if (all.Length < 2)
+        if (all.Length < 2 || Lost(terms, all) < LeastGain)
             yield break;
         foreach (AmountSlip slip in row.Cells[all[0]].Slips)
             yield return new(all, slip, Gain(terms, all, Math.Log(slip.Factor)) - slip.Rarity);
     }
 
-    private static double Gain(Term[] terms, int[] cells, double log)
+    // What some cells cost their row as they stand. No mend can gain more, so most cells need no second look.
+    private static double Lost(List<Term> terms, ReadOnlySpan<int> cells)
+    {
+        double lost = 0;
+        foreach (Term term in terms)
+        {
+            if (cells.Contains(term.Plus) || (term.Minus is { } minus && cells.Contains(minus)))
+                lost -= LogDensity(term.Standardised(0));
+        }
+
+        return lost;
+    }
+
+    private static double Gain(List<Term> terms, ReadOnlySpan<int> cells, double log)
     {
         double gain = 0;
         foreach (Term term in terms)
@@ -102,7 +114,7 @@ internal sealed class AmountSheet(string file)
     // Student's t with four degrees of freedom, up to a constant: prices have long tails.
     private static double LogDensity(double z) => -2.5 * Math.Log(1 + (z * z / 4));
 
-    private sealed record AmountRow(int Line, List<AmountCell> Cells);
+    private sealed record AmountRow(int Line, List<AmountCell> Cells, List<Term> Terms);
 
     private sealed record AmountCell(string Column, decimal Value, double Log, ImmutableArray<AmountSlip> Slips);
 
@@ -121,7 +133,7 @@ internal sealed class AmountSheet(string file)
         public double Spread(int value) => prediction!.Spread(value);
     }
 
-    private sealed record Term(int Row, int Plus, int? Minus, TermFamily Family, int Index)
+    private sealed record Term(int Plus, int? Minus, TermFamily Family, int Index)
     {
         public bool Touches(int cell) => Plus == cell || Minus == cell;
 
@@ -131,11 +143,11 @@ internal sealed class AmountSheet(string file)
 
     private sealed record Hypothesis(int[] Cells, AmountSlip? Slip, double Gain)
     {
-        public LogFinding Finding(string file, AmountRow row, Term[] terms)
+        public LogFinding Finding(string file, AmountRow row)
         {
             AmountCell cell = row.Cells[Cells[0]];
             // What the term that disagrees most expects of the amount.
-            Term worst = terms.Where(t => Cells.Any(t.Touches)).MaxBy(t => Math.Abs(t.Standardised(0)))!;
+            Term worst = row.Terms.Where(t => Cells.Any(t.Touches)).MaxBy(t => Math.Abs(t.Standardised(0)))!;
             double excess = worst.Standardised(0) * worst.Family.Spread(worst.Index);
             double usual = Math.Exp(cell.Log - (worst.Plus == Cells[0] ? excess : -excess));
             string also = Cells.Length == 1 ? "" : $" The same goes for {string.Join(" and ", Cells.Skip(1).Select(c => row.Cells[c].Column))}.";

@@ -24,9 +24,9 @@ internal sealed class DateSheet(string file, DateOnly today)
     /// <param name="row">Line of the file.</param>
     /// <param name="column">Column name.</param>
     /// <param name="found">The date.</param>
-    /// <param name="expected">What is expected of it, to be read after "expected".</param>
+    /// <param name="expected">What is expected of it, to be read after "expected"; asked for a slip alone.</param>
     /// <param name="score">The log likelihood of a row with this date, up to a constant; with none for null.</param>
-    public LogFinding? Finding(int row, string column, DateOnly found, string expected, Func<DateOnly?, double> score)
+    public LogFinding? Finding(int row, string column, DateOnly found, Func<string> expected, Func<DateOnly?, double> score)
     {
         double stands = score(found) - Beyond(found);
         if (stands > -AmountSheet.LeastGain)
@@ -43,7 +43,7 @@ internal sealed class DateSheet(string file, DateOnly today)
             row,
             column,
             LogFinding.Text(found),
-            found > today ? $"{LogFinding.Text(today)} or earlier, as nothing is written down before it happens" : expected,
+            found > today ? $"{LogFinding.Text(today)} or earlier, as nothing is written down before it happens" : expected(),
             best.Gain >= removed
                 ? $"If {best.Words}, write {LogFinding.Text(best.Date)}; if it is right, leave it."
                 : "Correct it, or leave it if it is right.",

@@ -36,7 +36,7 @@ internal sealed class OtherDates
 
     private IEnumerable<LogFinding> Table<T>(
         LogTable table, string column, IEnumerable<T> rows, Func<T, DateOnly?> dateOf, Func<T, int> lineOf,
-        Func<T, (Func<DateOnly, double> Score, string Expected)?> tieOf)
+        Func<T, (Func<DateOnly, double> Score, Func<string> Expected)?> tieOf)
     {
         T[] dated = [.. rows.Where(row => dateOf(row) is not null)];
         var order = new RowOrder(dated.Select(row => dateOf(row)!.Value));
@@ -46,10 +46,11 @@ internal sealed class OtherDates
             int place = i;
             DateOnly found = dateOf(dated[i])!.Value;
             var tie = tieOf(dated[i]);
-            string expected = tie is { } known && known.Score(found) < 0
-                ? known.Expected : order.Expected(i) ?? "a day nearer to the rest of your log";
-            if (sheet.Finding(lineOf(dated[i]), column, found, expected, Score) is { } finding)
+            if (sheet.Finding(lineOf(dated[i]), column, found, Expected, Score) is { } finding)
                 yield return finding;
+
+            string Expected() => tie is { } known && known.Score(found) < 0
+                ? known.Expected() : order.Expected(place) ?? "a day nearer to the rest of your log";
 
             double Score(DateOnly? date) => date is not { } day ? 0
                 : order.Score(place, day) + (tie?.Score(day) ?? 0) + Span(day);
@@ -59,7 +60,7 @@ internal sealed class OtherDates
     // Nothing of a workshop's log lies decades before its pieces.
     private double Span(DateOnly date) => first is { } start && date < start ? DateSheet.Off(start.DayNumber - date.DayNumber, 700) : 0;
 
-    private (Func<DateOnly, double>, string)? OfPiece(string? id, bool isWork)
+    private (Func<DateOnly, double>, Func<string>)? OfPiece(string? id, bool isWork)
     {
         if (id is null || !pieces.TryGetValue(id, out Piece? piece))
             return null;
@@ -67,13 +68,14 @@ internal sealed class OtherDates
         DateOnly? to = piece.SoldOn ?? piece.LeftOn;
         if (from is null && to is null)
             return null;
-        string expected = (from, to) switch
+        return (Score, Expected);
+
+        string Expected() => (from, to) switch
         {
             ({ } f, { } t) => $"{LogFinding.Text(f)} to {LogFinding.Text(t)}, while the piece was here",
             ({ } f, null) => $"{LogFinding.Text(f)} or later, when the piece was {(isWork ? "bought" : "listed")}",
             _ => $"{LogFinding.Text(to!.Value)} or earlier, when the piece left",
         };
-        return (Score, expected);
 
         double Score(DateOnly date) =>
             date < from ? DateSheet.OutOfOrder(from.Value.DayNumber - date.DayNumber)
@@ -81,13 +83,13 @@ internal sealed class OtherDates
             : 0;
     }
 
-    private static (Func<DateOnly, double>, string)? OfTrip(DateOnly[] bought)
+    private static (Func<DateOnly, double>, Func<string>)? OfTrip(DateOnly[] bought)
     {
         if (bought.Length == 0)
             return null;
         DateOnly day = bought.Order().ElementAt(bought.Length / 2);
         return (
             date => date == day ? 0 : -2 + DateSheet.Off(Math.Abs(day.DayNumber - date.DayNumber), 10),
-            $"{LogFinding.Text(day)}, when what it brought home was bought");
+            () => $"{LogFinding.Text(day)}, when what it brought home was bought");
     }
 }

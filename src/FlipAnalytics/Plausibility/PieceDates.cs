@@ -15,12 +15,12 @@ internal sealed class PieceDates
 
     private readonly IReadOnlyList<Piece> pieces;
     private readonly DateSheet sheet;
-    private readonly Dictionary<(int From, int To), (double Middle, double Spread)> steps = [];
+    private readonly (double Middle, double Spread)[] usual = new (double, double)[Steps.Length];
     private readonly Dictionary<string, DateOnly> trips = new(StringComparer.OrdinalIgnoreCase);
-    private readonly ILookup<string, DateOnly> work;
+    private readonly Dictionary<string, DateOnly> firstWork = new(StringComparer.OrdinalIgnoreCase);
     private readonly bool tripsAreDaysOfBuying;
     private readonly RowOrder order;
-    private readonly Dictionary<Piece, int> places = [];
+    private readonly Dictionary<Piece, int> places = new(ReferenceEqualityComparer.Instance);
 
     private PieceDates(SalesLog log, IReadOnlyList<Piece> pieces, DateOnly today)
     {
@@ -28,14 +28,19 @@ internal sealed class PieceDates
         sheet = new(Columns.Pieces.File, today);
         foreach (Trip trip in log.Trips.Where(trip => trip.Date is not null))
             trips.TryAdd(trip.Name, trip.Date!.Value);
-        work = log.Hours.Where(h => h.PieceId is not null && h.Date is not null).Select(h => (Id: h.PieceId!, Date: h.Date!.Value))
-            .Concat(log.Uses.Where(u => u.PieceId is not null && u.Date is not null).Select(u => (Id: u.PieceId!, Date: u.Date!.Value)))
-            .ToLookup(w => w.Id, w => w.Date, StringComparer.OrdinalIgnoreCase);
-        foreach (var step in Steps)
+        foreach (var (id, date) in log.Hours.Select(h => (h.PieceId, h.Date)).Concat(log.Uses.Select(u => (u.PieceId, u.Date))))
         {
-            double[] gaps = [.. pieces.Select(Dates).Where(d => d[step.From] <= d[step.To]).Select(d => Gap(d, step))];
+            if (id is not null && date is { } worked && !(firstWork.TryGetValue(id, out DateOnly known) && known <= worked))
+                firstWork[id] = worked;
+        }
+
+        DateOnly?[][] lives = [.. pieces.Select(Dates)];
+        for (int k = 0; k < Steps.Length; k++)
+        {
+            var step = Steps[k];
+            double[] gaps = [.. lives.Where(d => d[step.From] <= d[step.To]).Select(d => Gap(d, step))];
             double middle = gaps.Length == 0 ? Math.Log(1 + 20) : MedianScale.Median(gaps);
-            steps[step] = (middle, Math.Max(0.7, MedianScale.Deviation(gaps, middle, StepWithin, 6)));
+            usual[k] = (middle, Math.Max(0.7, MedianScale.Deviation(gaps, middle, StepWithin, 6)));
         }
 
         Piece[] onTrips = [.. pieces.Where(p => p.BoughtOn is not null && p.Trip is { } trip && trips.ContainsKey(trip))];
@@ -65,7 +70,7 @@ internal sealed class PieceDates
             if (dates[d] is not { } found)
                 continue;
             int place = d;
-            LogFinding? finding = sheet.Finding(piece.Row, Names[d], found, Expected(piece, dates, d), date =>
+            LogFinding? finding = sheet.Finding(piece.Row, Names[d], found, () => Expected(piece, dates, place), date =>
             {
                 DateOnly?[] mended = [.. dates];
                 mended[place] = date;
@@ -81,14 +86,15 @@ internal sealed class PieceDates
     private double Score(Piece piece, DateOnly?[] dates)
     {
         double score = 0;
-        foreach (var step in Steps)
+        for (int k = 0; k < Steps.Length; k++)
         {
+            var step = Steps[k];
             if (dates[step.From] is not { } from || dates[step.To] is not { } to
-                || Enumerable.Range(step.From + 1, step.To - step.From - 1).Any(d => dates[d] is not null && d != 3))
+                || IsKnownBetween(dates, step))
                 continue;
             score += to < from
                 ? DateSheet.OutOfOrder(from.DayNumber - to.DayNumber)
-                : DateSheet.Off(Math.Max(0, Math.Abs(Gap(dates, step) - steps[step].Middle)), steps[step].Spread);
+                : DateSheet.Off(Math.Max(0, Math.Abs(Gap(dates, step) - usual[k].Middle)), usual[k].Spread);
         }
 
         if (dates[0] is { } bought)
@@ -97,11 +103,23 @@ internal sealed class PieceDates
                 score += order.Score(place, bought);
             if (tripsAreDaysOfBuying && piece.Trip is { } trip && trips.TryGetValue(trip, out DateOnly day) && day != bought)
                 score += -4 + DateSheet.Off(Math.Abs(day.DayNumber - bought.DayNumber), 10);
-            if (work[piece.Id].Any() && work[piece.Id].Min() is var first && first < bought)
+            if (firstWork.TryGetValue(piece.Id, out DateOnly first) && first < bought)
                 score += DateSheet.OutOfOrder(bought.DayNumber - first.DayNumber) / 2;
         }
 
         return score;
+    }
+
+    // The day of a sale that is followed by leaving is no step of its own.
+    private static bool IsKnownBetween(DateOnly?[] dates, (int From, int To) step)
+    {
+        for (int d = step.From + 1; d < step.To; d++)
+        {
+            if (dates[d] is not null && d != 3)
+                return true;
+        }
+
+        return false;
     }
 
     private string Expected(Piece piece, DateOnly?[] dates, int place)

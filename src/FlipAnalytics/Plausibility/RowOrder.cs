@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace FlipAnalytics;
 
 /// <summary>
@@ -56,6 +58,14 @@ internal sealed class RowOrder
         Middle(Math.Max(0, place - Neighbours), Math.Min(Neighbours, place)),
         Middle(place + 1, Math.Min(Neighbours, dates.Count - place - 1)));
 
-    private DateOnly? Middle(int from, int count) =>
-        count <= 0 ? null : dates.Slice(from, count).Order().ElementAt(count / 2);
+    private DateOnly? Middle(int from, int count)
+    {
+        if (count <= 0)
+            return null;
+        Span<DateOnly> near = stackalloc DateOnly[Neighbours];
+        near = near[..count];
+        CollectionsMarshal.AsSpan(dates).Slice(from, count).CopyTo(near);
+        near.Sort();
+        return near[count / 2];
+    }
 }

@@ -27,7 +27,16 @@ public static class CleanText
         return IsClean(text, keepsLines: false) ? text : Cleaned(text, keepsLines: false);
     }
 
-    /// <summary>The same, cut after some 200 characters, with a mark where it is cut.</summary>
+    /// <summary>The text without what cannot be seen, such as a mark of direction; control characters stay.</summary>
+    /// <param name="text">Any text.</param>
+    public static string WithoutHidden(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return IsClean(text, keepsLines: true) ? text
+            : string.Concat(text.EnumerateRunes().Where(sign => Kind(sign) != Effect.Hides).Select(sign => sign.ToString()));
+    }
+
+    /// <summary>The text on one line, cut after some 200 characters, with a mark where it is cut.</summary>
     /// <param name="text">Any text.</param>
     public static string Shown(string text)
     {
@@ -38,7 +47,7 @@ public static class CleanText
         return line[..end].TrimEnd() + Cut;
     }
 
-    /// <summary>The same for a text of several lines: its line feeds stay.</summary>
+    /// <summary>The text without either, but for the line feeds of a text of several lines.</summary>
     /// <param name="text">Any text.</param>
     public static string Lines(string text)
     {

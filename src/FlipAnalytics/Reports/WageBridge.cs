@@ -20,10 +20,15 @@ public sealed record WageBridgeLine(string Name, string What, decimal Profit, de
 /// <param name="OfPieces">Pieces sold.</param>
 /// <param name="FullProfit">Their profit after all that they carry.</param>
 /// <param name="AllHours">Their hours, with their shares of others.</param>
-/// <param name="Lines">The steps; the first is what no piece carries, because it fell into months without work.</param>
+/// <param name="Lines">
+/// The steps; the first is what no piece carries, because it fell into months without work, or is rent of a channel with nothing for
+/// sale.
+/// </param>
 /// <param name="SpanProfit">Their profit after the costs of the span.</param>
 /// <param name="SpanHours">Their hours and those of the span.</param>
-/// <param name="IdleCost">Overhead and wear of months without work, all of it that falls into the span.</param>
+/// <param name="IdleCost">
+/// Overhead and wear of months without work, and rent of a channel with nothing for sale, all of it that falls into the span.
+/// </param>
 /// <param name="IdleHours">General hours of months without work, all of them.</param>
 public sealed record WageBridge(
     int Pieces, int OfPieces, decimal FullProfit, decimal AllHours, ImmutableArray<WageBridgeLine> Lines,
@@ -37,10 +42,13 @@ public sealed record WageBridge(
     /// <summary>Hours of the span that no piece sold has alone, as far as these pieces bear them.</summary>
     public required decimal BorneHours { get; init; }
 
+    /// <summary>What of <see cref="IdleCost"/> is rent of a channel, such as a booth, that had nothing for sale.</summary>
+    public decimal IdleRent { get; init; }
+
     /// <summary>The full wage; above 0 hours.</summary>
     public decimal FullWage => FullProfit / AllHours;
 
-    /// <summary>The full wage once months without work are taken off as well.</summary>
+    /// <summary>The full wage once what no piece carries is taken off as well.</summary>
     public decimal WageAfterIdleMonths => (FullProfit + Lines[0].Profit) / (AllHours + Lines[0].Hours);
 
     /// <summary>The wage of the span.</summary>
@@ -60,12 +68,13 @@ public sealed record WageBridge(
     {
         ArgumentNullException.ThrowIfNull(costs);
         ArgumentNullException.ThrowIfNull(hours);
-        FlipResult[] sold = [.. FlipResult.Sold(costs, hours).Where(flip => IsIn(flip.Piece.SoldOn))];
+        ImmutableArray<FlipResult> sold = FlipResult.Sold(costs, hours, piece => IsIn(piece.SoldOn));
         FlipResult[] known = [.. sold.Where(flip => flip is { FullProfit: not null, Hours.Bench: not null })];
         if (!known.Any(flip => flip.Hours.Bench > 0))
             return null;
 
         decimal idle = Sum(costs.ToolsIdle) + Sum(costs.OverheadsUnshared);
+        decimal rent = Sum([.. costs.OverheadsUnshared.Where(line => line.Channel is not null)]);
         decimal shared = Sum(costs.ToolWear) + Sum(costs.Overheads) - idle;
         (PieceCost Cost, PieceHours Hours)[] gone =
         [
@@ -80,13 +89,17 @@ public sealed record WageBridge(
         decimal generalHours = general.Sum(entry => entry.Hours);
         decimal idleHours = general.Where(entry => !entry.IsShared).Sum(entry => entry.Hours);
 
+        // What sales that were undone and returns left in the span, whatever became of their pieces.
+        decimal returned = -costs.Pieces.SelectMany(cost => cost.Returns)
+            .Sum(back => (back.Row.CameBack && IsIn(back.Row.SoldOn) ? back.LeftBySale : 0) + (IsIn(back.Row.ReturnedOn) ? back.LeftByReturn : 0));
+        decimal returnedOnThese = known.Sum(flip => flip.Cost.Returns.Sum(back => back.Kept - back.Fees - back.Delivery - back.TakingBack));
         decimal part = decimal.Divide(known.Length, sold.Length);
-        decimal other = idle + shared + lost + supplies;
+        decimal other = idle + shared + lost + supplies + returned;
         decimal borne = known.Length == sold.Length ? other : costs.Currency.Round(other * part);
         decimal otherHours = generalHours + lostHours;
         decimal borneHours = BorneHoursOf(otherHours, known.Length, sold.Length);
         ImmutableArray<decimal> parts = Shares.Rounded(
-            [idle * part, shared * part, lost * part, supplies * part], borne,
+            [idle * part, shared * part, lost * part, supplies * part, returned * part], borne,
             Math.Max(costs.Currency.MinorDigits, borne.Trimmed().Scale));
         ImmutableArray<decimal> hourParts = Shares.Rounded(
             [idleHours * part, (generalHours - idleHours) * part, lostHours * part], borneHours,
@@ -96,18 +109,20 @@ public sealed record WageBridge(
         return new(
             known.Length, sold.Length, known.Sum(flip => flip.FullProfit!.Value), known.Sum(flip => flip.Hours.All!.Value),
             [
-                new("months_without_work", "months without work, which no piece carries", -parts[0], hourParts[0]),
+                new("months_without_work", IdleWords.OnNoPiece(idle != rent || idleHours != 0, rent != 0), -parts[0], hourParts[0]),
                 new("carried_by_the_pieces", "wear, rent and general work that these pieces carry", carried,
                     -known.Sum(flip => flip.Hours.General)),
                 new("fell_into_the_span", "wear, rent and general work that fell into it", -parts[1], hourParts[1]),
                 new("supplies_lost", "supplies wasted, or missing at a count", -parts[3], 0),
+                new("returns", "sales that were undone, and money given back", -returnedOnThese - parts[4], 0),
                 new("written_off", "given away, broken, stolen and the like", -parts[2], hourParts[2]),
             ],
-            known.Sum(flip => flip.Takings!.Value) - ownCosts - borne,
+            known.Sum(flip => flip.Takings!.Value) - ownCosts - returnedOnThese - borne,
             known.Sum(flip => flip.Hours.Bench!.Value + flip.Hours.Outings) + borneHours,
             idle, idleHours)
         {
             BorneHours = borneHours,
+            IdleRent = rent,
         };
 
         bool IsIn(DateOnly? day) => period is null || period.Contains(day);

@@ -24,8 +24,8 @@ public static class WageBridgeText
     public static string Sentence(WageBridge bridge, ReportPeriod? period, Workshop workshop)
     {
         ArgumentNullException.ThrowIfNull(bridge);
-        string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
-            : Invariant($"Idle months: {MoneyText.Exact(bridge.IdleCost, workshop)} and {bridge.IdleHours:0.##} h are on no piece, for nothing was worked on then; with their part of it these pieces paid {MoneyText.Exact(bridge.WageAfterIdleMonths, workshop)}. ");
+        string idle = IdleWords.Sentence(bridge, workshop, isInShort: false) is { Length: > 0 } words
+            ? $"{words}; with their part of it these pieces paid {MoneyText.Exact(bridge.WageAfterIdleMonths, workshop)}. " : "";
         string part = bridge.Pieces == bridge.OfPieces ? ""
             : Invariant($" These pieces bear {bridge.Pieces} parts in {bridge.OfPieces} of such costs, by their number.");
         return $"{idle}With all costs that fell into the {Noun(period)} in place of those the pieces carry, it is {MoneyText.Exact(bridge.SpanWage, workshop)} an hour ({SpanWageName(period)}).{part}";

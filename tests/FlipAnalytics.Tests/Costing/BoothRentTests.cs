@@ -95,6 +95,30 @@ public sealed class BoothRentTests
         Assert.Equal([0m, 40m, 0m, 20m], Overheads(CostBook.Of(log.AsOf(Day(10)))));
     }
 
+    /// <summary>
+    /// A: from the 1st to its sale on the 4th and, brought back on the 10th and gone again on the 15th, 6 days more: 10. B came back on
+    /// the day of its sale, the 6th, and is still there: 31, no day twice. C, for sale since January, was with its buyer all March.
+    /// D, back since the 20th, was listed anew on the 23rd: 9. 10 + 31 + 9 = 50.
+    /// </summary>
+    [Fact]
+    public void WhileABuyerHasThePieceItIsNotForSale()
+    {
+        SalesLog log = Log(
+            AtTheBooth("A", 1) with { SoldOn = Day(15), SoldPrice = 150 }, AtTheBooth("B", 1),
+            AtTheBooth("C", 1) with { ListedOn = new(2026, 1, 5) }, AtTheBooth("D", 23)) with
+        {
+            Overheads = [new(March, "booth", 50) { Channel = "booth" }],
+            Returns =
+            [
+                Back("a", Day(4), Day(10)), Back("B", Day(6), Day(6)), Back("C", new(2026, 2, 3), new(2026, 4, 2)),
+                Back("D", Day(2), Day(20)),
+            ],
+        };
+        CostBook book = CostBook.Of(log);
+        Assert.Equal([10m, 31m, 0m, 9m], Overheads(book));
+        Assert.Equal(Day(15), Assert.Single(book["A"].Lines, line => line.Kind == CostKind.Overhead).Date);
+    }
+
     /// <summary>The booth is paid by the month whoever stands there: only what each piece carries is another.</summary>
     [Fact]
     public void TheQuarterIsTheSameAsIfTheRentWereTheWholeWorkshops() => MessyLogs.Any.Sample(
@@ -158,6 +182,8 @@ public sealed class BoothRentTests
         Pieces = [.. pieces],
         Overheads = [new(March, "rent", 60, 2) { Channel = "booth" }],
     };
+
+    private static SaleReturn Back(string id, DateOnly sold, DateOnly back) => new(id, back, 100) { SoldOn = sold, SoldPrice = 100 };
 
     private static Piece AtTheBooth(string id, int listed) =>
         new() { Id = id, Type = "dresser", Channel = "booth", ListedOn = Day(listed) };

@@ -21,6 +21,7 @@ public sealed class CostBookLawsTests
                 + log.Tools.Sum(tool => tool.Price ?? 0) + log.Overheads.Sum(o => o.Amount)
                 + log.Trips.Sum(trip => trip.OtherCost ?? 0) - book.Cash.Where(c => c.IsReckoned).Sum(c => c.Amount)
                 + log.Pieces.Where(p => p.IsSold).Sum(p => p.DeliveryCost ?? 0)
+                + log.Returns.Sum(back => (back.Cost ?? 0) + (back.DeliveryCost ?? 0))
                 + book.Pieces.Sum(piece => piece.Of(CostKind.Fees));
             decimal somewhere = book.Pieces.Sum(piece => piece.Total) - book.Pieces.Sum(piece => piece.SuppliesDifference)
                 + book.SuppliesLeft.Sum(stock => stock.Value) + book.ToolsLeft.Sum(tool => tool.Value)
@@ -40,7 +41,7 @@ public sealed class CostBookLawsTests
             Assert.Equal(book.TotalSpent, -book.Cash.Where(c => c.Kind is not null).Sum(c => c.Amount));
             Assert.Equal(
                 book.Pieces.Where(p => p.Piece.IsSold).Sum(p => (p.SalePrice ?? 0) + (p.Piece.DeliveryCharged ?? 0))
-                    + book.Held.Sum(line => line.Amount),
+                    + book.Pieces.Sum(p => p.KeptOfReturns) + book.Held.Sum(line => line.Amount),
                 book.Cash.Where(c => c.Kind is null).Sum(c => c.Amount));
         },
         iter: Logs);
@@ -102,7 +103,8 @@ public sealed class CostBookLawsTests
             Assert.Equal(first.Closing, next.Opening);
             StockMovement both = book.Stock(first.From, next.To);
             Assert.Equal(
-                (first.Opening, first.Added + next.Added, next.Closing), (both.Opening, both.Added, both.Closing));
+                (first.Opening, first.Added + next.Added, first.CameBack + next.CameBack, next.Closing),
+                (both.Opening, both.Added, both.CameBack, both.Closing));
             Assert.Equal(
                 (first.Sold + next.Sold, first.WrittenOff + next.WrittenOff, first.Kept + next.Kept),
                 (both.Sold, both.WrittenOff, both.Kept));
@@ -119,7 +121,7 @@ public sealed class CostBookLawsTests
             StockMovement ever = book.Stock(DateOnly.MinValue, DateOnly.MaxValue, all);
             Assert.Equal(0, ever.Opening);
             Assert.Equal(book.Pieces.Sum(piece => piece.Total), ever.Added);
-            Assert.Equal(book.Pieces.Where(p => p.Piece.IsSold).Sum(piece => piece.Total), ever.Sold);
+            Assert.Equal(book.Pieces.Where(p => p.Piece.IsSold).Sum(piece => piece.Total), ever.Sold - ever.CameBack);
             Assert.Equal(book.Pieces.Where(p => p.Piece is { IsSold: false, IsGone: false }).Sum(p => p.Total), ever.Closing);
         },
         iter: Logs);
@@ -135,7 +137,7 @@ public sealed class CostBookLawsTests
             ILookup<string, decimal> held = book.Held.Where(line => line.PieceId is not null)
                 .ToLookup(line => line.PieceId!, line => line.Amount, StringComparer.OrdinalIgnoreCase);
             Assert.All(book.Pieces, piece => Assert.Equal(
-                (piece.NetProceedsAtMost ?? 0) - piece.Of(CostKind.Purchase)
+                (piece.NetProceedsAtMost ?? piece.KeptOfReturns - piece.Of(CostKind.Fees) - piece.Of(CostKind.Delivery)) - piece.Of(CostKind.Purchase)
                     + piece.Lines.Where(line => line.Origin.File == "moves.csv" || (line.Origin.File, line.Kind) == ("trips.csv", CostKind.Delivery)).Sum(line => line.Amount)
                     + held[piece.Piece.Id].Sum(),
                 cash[piece.Piece.Id].Sum()));

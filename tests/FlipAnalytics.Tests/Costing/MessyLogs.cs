@@ -190,14 +190,14 @@ internal static class MessyLogs
         Outing.Array[0, 6],
         Kit.Array[0, 3],
         Cost.Array[0, 6],
-        Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4]),
+        Gen.Select(Cut.Array[0, 5], Part.Array[0, 2], Cash.Array[0, 4], MessyReturns.Any.Array[0, 5]),
         (settings, pieces, supplies, work, outings, kit, costs, rest) => Assemble(
-            settings.Item1, pieces, supplies.Item1, supplies.Item2, supplies.Item3, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3)
+            settings.Item1, pieces, supplies.Item1, supplies.Item2, supplies.Item3, work, outings, kit, costs, rest.Item1, rest.Item2, rest.Item3, rest.Item4)
             .AsOf(FirstDay.AddDays(settings.Item2)));
 
     private static SalesLog Assemble(
         Workshop workshop, Piece[] pieces, SupplyPurchase[] purchases, SupplyUse[] uses, StockCount[] counts, HoursEntry[] work,
-        Trip[] outings, Tool[] kit, Overhead[] costs, AskingPrice[] cuts, CostMove[] parts, MoneyEntry[] cash)
+        Trip[] outings, Tool[] kit, Overhead[] costs, AskingPrice[] cuts, CostMove[] parts, MoneyEntry[] cash, SaleReturn[] backs)
     {
         decimal unit = workshop.Currency.MinorDigits switch { 0 => 1, 2 => 0.01m, _ => 0.001m };
         HashSet<string> ids = new(pieces.Select((_, i) => Named("P", i)), StringComparer.OrdinalIgnoreCase);
@@ -232,6 +232,7 @@ internal static class MessyLogs
                     Amount = entry.Amount * unit,
                     Row = i + 2,
                 })],
+            Returns = [.. MessyReturns.Possible(pieces, backs).Select((back, i) => MessyReturns.InUnits(back, unit) with { Row = i + 2 })],
             Tools = [.. kit.Select((tool, i) => tool with
             {
                 Item = Named("tool ", i),

@@ -194,7 +194,7 @@ public sealed class SharedCostTests
         pieces[3] = pieces[3] with { LeftOn = new(2025, 2, 11), LeftAs = LeftAs.Kept };
         CostBook book = CostBook.Of(Log(0) with { Pieces = [.. pieces] });
         Assert.Equal(
-            new StockMovement(new(2025, 2, 1), new(2025, 2, 28), Opening: 240, Added: 8, Sold: 60, WrittenOff: 60, Kept: 60, Closing: 68),
+            new StockMovement(new(2025, 2, 1), new(2025, 2, 28), Opening: 240, Added: 8, CameBack: 0, Sold: 60, WrittenOff: 60, Kept: 60, Closing: 68),
             book.Stock(new(2025, 2, 1), new(2025, 2, 28)));
         Assert.Equal(200m, book.Stock(new(2025, 2, 1), new(2025, 2, 28), CostKind.Purchase).Opening);
         Assert.Throws<ArgumentOutOfRangeException>(() => book.Stock(new(2025, 2, 2), new(2025, 2, 1)));

@@ -16,6 +16,7 @@ public sealed class ColumnsTests
     [InlineData("overheads.csv", "month, item, amount, channel")]
     [InlineData("moves.csv", "date, from, to, cost, notes")]
     [InlineData("money.csv", "date, kind, id, amount, notes")]
+    [InlineData("returns.csv", "id, returned_on, refund, sales_tax, sold_on, sold_price, fees, delivery_charged, delivery_cost, cost, notes")]
     [InlineData("colors.csv", "color, family, hex")]
     public void The_tables_of_the_log_have_their_columns_in_this_order(string file, string columns) =>
         Assert.Equal(

@@ -71,6 +71,31 @@ public sealed class CrossCheckTests
         Assert.Equal(4, Assert.Single(reading.Problems, problem => problem.Column == "bought_price").Row);
     }
 
+    [Fact]
+    public void A_rent_of_a_channel_that_no_piece_uses_draws_one_warning_with_the_likeliest_word()
+    {
+        using LogFolder folder = new();
+        LogProblem[] warnings = [.. folder
+            .With("pieces.csv", "id,type,bought_price,channel\nP1,desk,10,antique booth\nP2,desk,10,online\n")
+            .With("overheads.csv", "month,item,amount,channel\n2026-01,rent,60,antiqe boths\n2026-02,rent,60,antiqe boths\n2026-02,rent,9,Antique-Booths\n2026-03,stall,20,market\n2026-03,rent,30,\n")
+            .Read().Problems];
+
+        Assert.Equal(
+            [(Severity.Warning, 2, "antiqe boths"), (Severity.Warning, 5, "market")],
+            warnings.Select(problem => (problem.Severity, problem.Row!.Value, problem.Found!)));
+        Assert.StartsWith("Did you mean antique booth? Write here and as channel of the pieces", warnings[0].Remedy, StringComparison.Ordinal);
+        Assert.EndsWith("until then all 2 rows of it are a cost of idle months, on no piece.", warnings[0].Remedy, StringComparison.Ordinal);
+        Assert.StartsWith("Write here", warnings[1].Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Before_the_first_piece_a_booth_has_no_piece_and_that_is_no_mistake()
+    {
+        using LogFolder folder = new();
+        Assert.Empty(folder.With("pieces.csv", "id,type,bought_price\n")
+            .With("overheads.csv", "month,item,amount,channel\n2026-01,rent,60,booth\n").Read().Problems);
+    }
+
     [Theory]
     [InlineData("asking.csv", "id,date,price\nP9,2025-02-01,80\n")]
     [InlineData("hours.csv", "id,hours\nP9,2\n")]

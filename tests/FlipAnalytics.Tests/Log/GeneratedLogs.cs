@@ -145,6 +145,16 @@ internal static class GeneratedLogs
                 ],
                 Money = [.. OfPieces((id, day, number) => new MoneyEntry(
                     Day(day, 0)!.Value, (MoneyKind)(day % 5), id, number - 100, text))],
+                Returns =
+                [
+                    .. named.Where(piece => piece.IsSold && piece.SoldOn is not null).Take(2).Select((piece, i) => new SaleReturn(
+                        piece.Id, piece.SoldOn!.Value.AddDays(i), i + 0.5m) { SalesTax = i == 0 ? 1.25m : null, Cost = 3, Notes = text?.Trim() }),
+                    .. named.Where(piece => piece is { IsSold: false, IsGone: false, BoughtOn: not null }).Take(1).Select(piece => new SaleReturn(
+                        piece.Id, (piece.ListedOn ?? piece.BoughtOn!.Value).AddDays(9), 40)
+                    {
+                        SoldOn = (piece.ListedOn ?? piece.BoughtOn!.Value).AddDays(5), SoldPrice = 45.5m, Fees = 0, DeliveryCharged = 5, DeliveryCost = 4, Notes = text?.Trim(),
+                    }),
+                ],
                 Tools = [.. facts.Take(2).Select(fact => new Tool(
                     "sander", Day(fact.Item2, 0), fact.Item3, 1, fact.Item3, null))],
                 Overheads = [.. facts.Take(3).Select(fact => new Overhead(

@@ -162,13 +162,23 @@ public sealed class KnownThenTests
             Tools = [.. log.Tools.Select(tool => tool.BoughtOn > date ? tool with { Price = 999 } : tool), new(
                 "drill", date.AddDays(1), 5, null, null, null)],
             Overheads = [.. log.Overheads.Select(overhead => overhead.Month > date ? overhead with { Amount = 999 } : overhead)],
+            Returns = [.. log.Returns.Select(back => back.ReturnedOn <= date ? back : back with
+            {
+                Refund = 999,
+                Cost = 99,
+                SoldPrice = back.SoldOn > date ? 777 : back.SoldPrice,
+            })],
         };
 
         bool IsLater(string? id, DateOnly? day) => day > date || (day is null && id is not null && unfinished.Contains(id));
 
         bool IsUnfinished(Piece piece)
         {
-            DateOnly?[] ends = [piece.ReadyOn, piece.ListedOn, piece.SoldOn, piece.LeftOn];
+            DateOnly?[] ends =
+            [
+                piece.ReadyOn, piece.ListedOn, piece.SoldOn, piece.LeftOn,
+                .. log.Returns.Where(back => back.PieceId == piece.Id).Select(back => back.SoldOn),
+            ];
             return ends.Any(end => end > date) && !ends.Any(end => end <= date);
         }
 

@@ -41,7 +41,7 @@ public sealed class LogCheckTests
         LogCheck check = Check(Pieces);
 
         Assert.Equal(
-            ["asking.csv", "hours.csv", "supplies.csv", "uses.csv", "counts.csv", "trips.csv", "tools.csv", "overheads.csv", "moves.csv", "money.csv", "colors.csv", "workshop.toml"],
+            ["asking.csv", "hours.csv", "supplies.csv", "uses.csv", "counts.csv", "trips.csv", "tools.csv", "overheads.csv", "moves.csv", "money.csv", "returns.csv", "colors.csv", "workshop.toml"],
             check.Missing.Select(missing => missing.File));
         Assert.Equal("pieces.csv", check.Tables.Single().File);
     }

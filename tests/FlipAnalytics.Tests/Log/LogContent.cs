@@ -23,6 +23,7 @@ internal static class LogContent
             Overheads = [.. log.Overheads.Select(overhead => overhead with { Row = 0 })],
             Moves = [.. log.Moves.Select(move => move with { Row = 0 })],
             Money = [.. log.Money.Select(entry => entry with { Row = 0 })],
+            Returns = [.. log.Returns.Select(back => back with { Row = 0 })],
             Colours = [.. log.Colours.Select(colour => colour with { Row = 0 })],
         },
         Indented);

@@ -101,6 +101,12 @@ public sealed class StockCheckTests
     public void What_was_used_on_the_day_of_the_count_is_off_before_it_is_counted() => Assert.Empty(Read(
         TwoCans, "id,date,item,quantity\nP1,2025-02-10,white,1\n", "date,item,quantity\n2025-02-10,white,empty\n").Problems);
 
+    /// <summary>Half a quart on one shelf and a pint on the other are a quart: 0.8 of it used later is in order.</summary>
+    [Fact]
+    public void A_count_of_two_cans_in_two_units_is_not_taken_for_one_of_them() => Assert.Empty(Read(
+        TwoCans, "id,date,item,quantity\nP1,2025-02-20,white,0.8\n",
+        "date,item,quantity,unit\n2025-02-10,white,0.5,quart\n2025-02-10,white,1,pint\n").Problems);
+
     private static LogReading Read(string supplies, string uses, string counts)
     {
         using LogFolder folder = new();

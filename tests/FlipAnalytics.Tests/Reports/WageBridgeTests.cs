@@ -229,4 +229,48 @@ public sealed class WageBridgeTests
             (february.FullWage, february.IdleCost, february.WageAfterIdleMonths, february.SpanWage));
         Assert.Contains("idle months 60.00 = all in the files", WagesText.Render(all, null, all: true), StringComparison.Ordinal);
     }
+
+    /// <summary>
+    /// A desk of 40 sold for 200 after 8 hours in January and February. The booth, 25 a month, had nothing for sale in either; the
+    /// workshop had work in both, and its rent of 15 is on the desk. So 50 is no cost of a month without work.
+    /// </summary>
+    [Fact]
+    public void Rent_of_a_booth_with_nothing_for_sale_is_no_month_without_work()
+    {
+        SalesLog log = new()
+        {
+            Date = new(2026, 2, 28),
+            Pieces =
+            [
+                new()
+                {
+                    Id = "P1", Type = "desk", BoughtOn = new(2026, 1, 5), BoughtPrice = 40, ReadyOn = new(2026, 2, 9),
+                    ListedOn = new(2026, 2, 9), SoldOn = new(2026, 2, 10), SoldPrice = 200, Channel = "online",
+                },
+            ],
+            Hours = [new("P1", new(2026, 1, 8), WorkTask.Sanding, 4), new("P1", new(2026, 2, 8), WorkTask.Painting, 4)],
+            Overheads =
+            [
+                new(new(2026, 1, 1), "rent", 25) { Channel = "booth" }, new(new(2026, 2, 1), "rent", 25) { Channel = "booth" },
+                new(new(2026, 2, 1), "storage", 15),
+            ],
+        };
+
+        var wages = WagesReport.Of(log);
+        Assert.Equal((50m, 50m, 0m), (wages.Bridge!.IdleCost, wages.Bridge.IdleRent, wages.Bridge.IdleHours));
+        Assert.Equal("rent of a channel with nothing for sale, on no piece", wages.Bridge.Lines[0].What);
+        string said = string.Join(' ', WagesText.Render(wages, null, all: true).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        Assert.Contains("On no piece: 50.00 is rent of a channel with nothing for sale; with their part", said, StringComparison.Ordinal);
+        Assert.Contains("+ rent of a channel with nothing for sale 50.00 = all in the files", said, StringComparison.Ordinal);
+        Assert.DoesNotContain("idle months", said, StringComparison.OrdinalIgnoreCase);
+        var quarter = QuarterReport.Of(log, ReportPeriod.Parse("2026-02")!);
+        Assert.Contains("On no piece: 25.00 is rent of a channel with nothing for sale.", string.Join(' ', QuarterSentences.Beneath(quarter)), StringComparison.Ordinal);
+
+        // With March idle besides, both are named.
+        var both = WagesReport.Of(log with { Date = new(2026, 3, 31), Overheads = [.. log.Overheads, new(new(2026, 3, 1), "storage", 15)] });
+        Assert.Equal("idle months, and rent of a channel with nothing for sale", both.Bridge!.Lines[0].What);
+        Assert.Contains(
+            "Idle months: 15.00 and 0 h are on no piece, for nothing was worked on then; 50.00 is rent of a channel with nothing for sale, on no piece either;",
+            string.Join(' ', WagesSentences.Around(both)), StringComparison.Ordinal);
+    }
 }

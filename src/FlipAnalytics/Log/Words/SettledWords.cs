@@ -81,6 +81,8 @@ public sealed class UnclearWordException : Exception
     /// <param name="words">The words; at least one.</param>
     public UnclearWordException(IEnumerable<UnclearWord> words)
         : base(string.Join('\n', words.Select(word => word.Question)))
-    {
-    }
+        => Questions = [.. words.Select(word => word.Question)];
+
+    /// <summary>The questions, a line each.</summary>
+    public ImmutableArray<string> Questions { get; }
 }

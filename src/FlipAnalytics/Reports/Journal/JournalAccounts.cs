@@ -36,6 +36,9 @@ public static class JournalAccounts
     /// <summary>What buyers paid for delivery.</summary>
     public const string DeliveryCharged = "income:delivery charged";
 
+    /// <summary>What was given back to buyers: it lowers the sales.</summary>
+    public const string Returns = "income:returns";
+
     /// <summary>Cost of the pieces sold; sub-accounts <c>purchase</c>, <c>supplies</c> and <c>outings</c>.</summary>
     public const string CostOfPiecesSold = "expenses:cost of pieces sold";
 

@@ -5,6 +5,11 @@ using static System.FormattableString;
 
 namespace FlipAnalytics;
 
+/// <summary>A journal that was written.</summary>
+/// <param name="File">The file, as it was named.</param>
+/// <param name="Transactions">Transactions in it.</param>
+public sealed record WrittenJournal(string File, int Transactions);
+
 /// <summary>
 /// A journal as a file. Its last line holds the first digits of the SHA-256 of what stands above, so that a later run knows a
 /// file that is as it was written, and replaces no other.
@@ -40,14 +45,16 @@ public static class JournalFile
     /// <summary>Writes a journal; a file of that name is replaced, once the new one is complete.</summary>
     /// <param name="journal">The journal.</param>
     /// <param name="path">The file; its folder is made if it does not exist.</param>
+    /// <returns>What was written.</returns>
     /// <exception cref="IOException">Writing fails.</exception>
-    public static void Write(Journal journal, string path)
+    public static WrittenJournal Write(Journal journal, string path)
     {
         ArgumentNullException.ThrowIfNull(journal);
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         string text = JournalText.Render(journal);
         // What is the owner's has been refused by now, or may be replaced.
         OutputFiles.Write([OutputFile.Judged(path, Encoding.UTF8.GetBytes(text + SealOf(text)))], replaces: true);
+        return new(path, journal.Transactions.Length);
     }
 
     /// <summary>What was written and how to read it, in a sentence.</summary>

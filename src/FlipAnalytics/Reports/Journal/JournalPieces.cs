@@ -17,7 +17,7 @@ internal sealed class JournalPieces
         string[] ids = [.. books.Costs.Pieces.Select(cost => cost.Piece.Id).Distinct(StringComparer.OrdinalIgnoreCase)];
         foreach ((string id, string account) in ids.Zip(JournalAccounts.Distinct(JournalAccounts.Pieces, ids)))
             accounts.Add(id, account);
-        arisen = [.. books.Lines.Where(line => period.Contains(line.Arose))];
+        arisen = [.. books.Lines.Where(line => !line.IsBack && period.Contains(line.Arose))];
     }
 
     /// <summary>The account of a piece.</summary>
@@ -33,6 +33,7 @@ internal sealed class JournalPieces
         Lost();
         Sold();
         OfNoPiece();
+        CameBack();
         Left();
     }
 
@@ -102,13 +103,13 @@ internal sealed class JournalPieces
         sheet.Add(
             JournalPlace.Supplies,
             books.Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Select(line => new JournalSide(
-                line.Date!.Value, (line.Origin.File, line.Origin.Row, line.What), line.What, line.Origin,
+                line.Date!.Value, (line.Origin.File, line.Origin.Row, line.What), $"supplies, {line.What}", line.Origin,
                 new(JournalAccounts.SuppliesLost, line.Amount))),
             JournalAccounts.Supplies);
         sheet.Add(
             JournalPlace.Supplies,
             books.Costs.StatedByCounts.Where(piece => period.Contains(piece.Date)).Select(piece => new JournalSide(
-                piece.Date, (piece.Origin.Row, piece.Item), $"{piece.Item} missing at the count, as stated", piece.Origin,
+                piece.Date, (piece.Origin.Row, piece.Item), $"supplies, {piece.Item} missing at the count, as stated", piece.Origin,
                 new(JournalAccounts.StatedSupplies, piece.Amount, piece.PieceId))),
             JournalAccounts.Supplies);
         sheet.Add(
@@ -116,7 +117,7 @@ internal sealed class JournalPieces
             books.Costs.Shelf.UsedTooEarly().SelectMany(used => new[] { (Day: used.Borne, Sign: -1), (Day: used.Left, Sign: 1) }
                 .Where(part => period.Contains(part.Day))
                 .Select(part => new JournalSide(
-                    part.Day, (used.Can.Place, part.Sign), $"{used.Can.Purchase.Item} of a piece that had left before it was bought",
+                    part.Day, (used.Can.Place, part.Sign), $"supplies, {used.Can.Purchase.Item} of a piece that had left before it was bought",
                     new(Columns.Supplies.File, used.Can.Purchase.Row, "The piece bears it from the day it left, the can from the day it was bought."),
                     new(JournalAccounts.PaidOnAnotherDay, part.Sign * used.Cost)))),
             JournalAccounts.Supplies);
@@ -132,15 +133,21 @@ internal sealed class JournalPieces
                     movement.PieceId!, movement.Date!.Value, movement.What, movement.Origin, new(JournalAccounts.Money, movement.Amount))),
             .. Held(line => line.PieceId is not null).Select(line => Settled(
                 line.PieceId!, line.Date!.Value, line.What, line.Origin, new(JournalAccounts.Of(line.Of), -line.Amount))),
-            .. books.Costs.Pieces.Where(cost => cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn)).SelectMany(Proceeds),
+            .. books.Costs.Pieces.SelectMany(Proceeds).Where(side => period.Contains(side.Day)),
+            .. books.Selling.Where(line => period.Contains(line.Counted)).Select(line => Settled(
+                line.Cost.Piece.Id, line.Counted!.Value, line.Line.What, line.Line.Origin,
+                new(line.Line.Kind == CostKind.Fees ? JournalAccounts.Fees : JournalAccounts.Delivery, line.Line.Amount))),
         ],
         JournalAccounts.PaidOnAnotherDay);
 
     // A deposit, or a payment after the sale, is not yet or no longer the sale.
     private JournalSide Settled(string pieceId, DateOnly day, string what, CostOrigin origin, JournalPosting posting)
     {
-        Piece piece = books.Costs[pieceId].Piece;
-        return new(day, piece.Id, day == piece.SoldOn ? $"sold {Name(piece)}" : $"money, {what}", origin, posting);
+        PieceCost cost = books.Costs[pieceId];
+        string words = day == cost.Piece.SoldOn || cost.Undone.Any(back => back.SoldOn == day) ? $"sold {Name(cost.Piece)}"
+            : cost.Returns.Any(back => back.Row.ReturnedOn == day) ? $"returned {Name(cost.Piece)}"
+            : $"money, {what}";
+        return new(day, cost.Piece.Id, words, origin, posting);
     }
 
     // Sales tax paid over, what the owner puts in and takes out.
@@ -160,40 +167,70 @@ internal sealed class JournalPieces
     private IEnumerable<CashMovement> HeldPaid(Func<CashMovement, bool> which) =>
         books.Costs.Cash.Where(movement => movement.Of is not null && which(movement) && period.Contains(movement.Date));
 
-    private static IEnumerable<JournalSide> Proceeds(PieceCost cost)
+    private IEnumerable<JournalSide> Proceeds(PieceCost cost)
     {
-        CostOrigin written = new(Columns.Pieces.File, cost.Piece.Row, "As written down.");
-        yield return Side(written, new(JournalAccounts.Sales, -(cost.SalePrice ?? 0)));
-        yield return Side(written, new(JournalAccounts.DeliveryCharged, -(cost.Piece.DeliveryCharged ?? 0)));
-        foreach (CostLine line in cost.Lines.Where(line => line.Kind is CostKind.Fees or CostKind.Delivery))
-            yield return Side(line.Origin, new(line.Kind == CostKind.Fees ? JournalAccounts.Fees : JournalAccounts.Delivery, line.Amount));
+        if (cost.Piece is { IsSold: true, SoldOn: { } soldOn })
+        {
+            CostOrigin written = new(Columns.Pieces.File, cost.Piece.Row, "As written down.");
+            yield return Side(soldOn, written, JournalAccounts.Sales, -(cost.SalePrice ?? 0));
+            yield return Side(soldOn, written, JournalAccounts.DeliveryCharged, -(cost.Piece.DeliveryCharged ?? 0));
+        }
 
-        JournalSide Side(CostOrigin origin, JournalPosting posting) =>
-            new(cost.Piece.SoldOn!.Value, cost.Piece.Id, $"sold {Name(cost.Piece)}", origin, posting);
+        foreach (PieceReturn back in cost.Returns)
+        {
+            CostOrigin written = new(Columns.Returns.File, back.Row.Row, "As written down.");
+            yield return Side(back.Row.SoldOn ?? back.Row.ReturnedOn, written, JournalAccounts.Sales, -back.SalePrice);
+            yield return Side(back.Row.SoldOn ?? back.Row.ReturnedOn, written, JournalAccounts.DeliveryCharged, -back.DeliveryCharged);
+            yield return Side(back.Row.ReturnedOn, written, JournalAccounts.Returns, back.GivenBack);
+        }
+
+        JournalSide Side(DateOnly day, CostOrigin origin, string account, decimal amount) =>
+            Settled(cost.Piece.Id, day, "", origin, new(account, amount));
     }
 
-    // The cost of a piece leaves with it, and its account is then empty.
+    // The cost of a piece leaves with it, and when it has left for good its account is empty.
     private void Left() => sheet.Add(
         JournalPlace.Leaving,
-        books.Lines.Where(line => line.Line.Amount != 0 && period.Contains(line.Left)).GroupBy(line => line.Cost).SelectMany(left =>
+        books.Lines.Where(line => line.Line.Amount != 0 && period.Contains(line.Left)).GroupBy(line => (line.Cost, line.Left, line.End)).SelectMany(left =>
         {
-            Piece piece = left.Key.Piece;
-            (string what, Func<StockLine, string> account) = WhereTo(piece);
-            DateOnly day = left.First().Left!.Value;
-            string how = piece is { IsGone: true, LeftAs: { } leftAs } ? $", {Columns.WordOf(leftAs)}" : "";
+            Piece piece = left.Key.Cost.Piece;
+            (string what, Func<StockLine, string> account) = WhereTo(left.Key.End);
+            string how = left.Key.End is StockEnd.Sold or StockEnd.SoldUndated || piece.LeftAs is not { } leftAs ? "" : $", {Columns.WordOf(leftAs)}";
             CostOrigin origin = new(Columns.Pieces.File, piece.Row, $"All that the piece had cost{how}.");
-            return left.GroupBy(account)
-                .Select(part => new JournalPosting(part.Key, part.Sum(line => line.Line.Amount)))
-                .Append(new(AccountOf(piece.Id), -left.Sum(line => line.Line.Amount), null, 0))
-                .Select(posting => new JournalSide(day, piece.Id, $"{what} {Name(piece)}", origin, posting));
+            return Sides(left.Key.Left!.Value, $"{what} {Name(piece)}", origin, left, account, sign: 1, isEmptied: left.Key.Left == left.Key.Cost.Stays.Left);
         }),
         JournalAccounts.LeftOnUnknownDay);
 
-    private static (string What, Func<StockLine, string> Account) WhereTo(Piece piece) =>
-        QuarterBooks.EndWrittenDown(piece) is null ? ("left on an unknown day,", _ => JournalAccounts.LeftOnUnknownDay)
-        : piece.IsSold ? ("cost of", line => JournalAccounts.SoldOf(line.Line.Kind))
-        : piece.LeftAs == LeftAs.Kept ? ("kept by the owner,", _ => JournalAccounts.Owner)
-        : ("written off", _ => JournalAccounts.WrittenOff);
+    // What a piece that comes back had cost comes back with it (IFRS 15, paragraph B21, from memory).
+    private void CameBack() => sheet.Add(
+        JournalPlace.Back,
+        books.Lines.Where(line => line.IsBack && line.Line.Amount != 0 && period.Contains(line.Arose)).GroupBy(line => (line.Cost, line.Arose))
+            .SelectMany(back => Sides(
+                back.Key.Arose,
+                $"came back, {Name(back.Key.Cost.Piece)}",
+                new(Columns.Returns.File, back.Key.Cost.Undone.First(row => row.ReturnedOn == back.Key.Arose).Row, "All that the piece had cost."),
+                back, line => JournalAccounts.SoldOf(line.Line.Kind), sign: -1)),
+        JournalAccounts.LeftOnUnknownDay);
+
+    private IEnumerable<JournalSide> Sides(
+        DateOnly day, string what, CostOrigin origin, IEnumerable<StockLine> lines, Func<StockLine, string> account, int sign, bool isEmptied = false)
+    {
+        StockLine[] all = [.. lines];
+        string own = AccountOf(all[0].Cost.Piece.Id);
+        JournalPosting ofPiece = new(own, -sign * all.Sum(line => line.Line.Amount), null, isEmptied ? 0 : null);
+        return all.GroupBy(account)
+            .Select(part => new JournalPosting(part.Key, sign * part.Sum(line => line.Line.Amount)))
+            .Append(ofPiece)
+            .Select(posting => new JournalSide(day, all[0].Cost.Piece.Id, what, origin, posting));
+    }
+
+    private static (string What, Func<StockLine, string> Account) WhereTo(StockEnd end) => end switch
+    {
+        StockEnd.Sold => ("cost of", line => JournalAccounts.SoldOf(line.Line.Kind)),
+        StockEnd.Kept => ("kept by the owner,", _ => JournalAccounts.Owner),
+        StockEnd.WrittenOff => ("written off", _ => JournalAccounts.WrittenOff),
+        _ => ("left on an unknown day,", _ => JournalAccounts.LeftOnUnknownDay),
+    };
 
     private IEnumerable<CashMovement> Paid(CostKind? kind) =>
         books.Costs.Cash.Where(movement => movement.Kind == kind && movement.Of is null && period.Contains(movement.Date));

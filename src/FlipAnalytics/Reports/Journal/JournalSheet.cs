@@ -23,6 +23,9 @@ internal enum JournalPlace
     /// <summary>Money from a sale and what is paid for it.</summary>
     Sale,
 
+    /// <summary>The cost of pieces that come back.</summary>
+    Back,
+
     /// <summary>The cost of pieces that leave.</summary>
     Leaving,
 

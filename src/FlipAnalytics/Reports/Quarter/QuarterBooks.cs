@@ -6,44 +6,52 @@ namespace FlipAnalytics;
 internal sealed class QuarterBooks
 {
     public QuarterBooks(SalesLog log)
+        : this(log, sharesUpkeep: true)
+    {
+    }
+
+    private QuarterBooks(SalesLog log, bool sharesUpkeep)
     {
         Log = log;
         Calendar = new(log);
-        Costs = CostBook.Of(log, Calendar);
-        Hours = HoursLedger.Of(log, Calendar);
-        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
-        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
-        var drives = ImmutableArray.CreateBuilder<(CostLine, DateOnly?)>();
-        foreach (PieceCost cost in Costs.Pieces)
-        {
-            DateOnly? left = cost.LeftStockOn;
-            foreach (CostLine line in cost.Lines)
-            {
-                if (line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File)
-                    drives.Add((line, cost.Piece.SoldOn));
-                else if (usual[(int)line.Kind])
-                    lines.Add(new(cost, line, cost.AroseOn(line, left), left));
-            }
-        }
-
-        Lines = lines.DrainToImmutable();
-        Drives = drives.ToImmutable();
+        Costs = new CostBookWriter(log, Calendar, sharesUpkeep).Write();
         FirstFact = log.FirstFact();
     }
+
+    /// <summary>
+    /// The books of a log for its profit alone: without hours, and without what pieces carry of tools and overheads, which
+    /// count in the span they fall into.
+    /// </summary>
+    public static QuarterBooks OfProfitAlone(SalesLog log) => new(log, sharesUpkeep: false) { Hours = HoursLedger.Empty(log) };
 
     public SalesLog Log { get; }
 
     public CostBook Costs { get; }
 
-    public HoursLedger Hours { get; }
+    public HoursLedger Hours
+    {
+        get => field ??= HoursLedger.Of(Log, Calendar);
+        private init;
+    }
 
     public WorkCalendar Calendar { get; }
 
     /// <summary>What the pieces cost in the kinds that count as stock, each line on the day it arose.</summary>
-    public ImmutableArray<StockLine> Lines { get; }
+    public ImmutableArray<StockLine> Lines => field.IsDefault ? field = StockLines() : field;
 
-    /// <summary>Drives to buyers, each with the day of the sale, on which it counts.</summary>
-    public ImmutableArray<(CostLine Line, DateOnly? Counted)> Drives { get; }
+    /// <summary>Fees and delivery of pieces, each with the day on which it counts.</summary>
+    public ImmutableArray<SellingLine> Selling => field.IsDefault ? field = SellingLines() : field;
+
+    /// <summary>The returns of a span, in the order of the log.</summary>
+    public IEnumerable<(PieceCost Cost, PieceReturn Return)> ReturnsIn(ReportPeriod period) =>
+        from cost in Costs.Pieces
+        from back in cost.Returns
+        where period.Contains(back.Row.ReturnedOn)
+        select (cost, back);
+
+    /// <summary>The cost of stock that left it in a span in some way.</summary>
+    public IEnumerable<StockLine> LeftIn(ReportPeriod period, StockEnd end) =>
+        Lines.Where(line => line.End == end && period.Contains(line.Left));
 
     public DateOnly? FirstFact { get; }
 
@@ -59,19 +67,50 @@ internal sealed class QuarterBooks
     public decimal SuppliesLostIn(ReportPeriod period) =>
         Costs.SuppliesOnNoPiece.Where(line => period.Contains(line.Date)).Sum(line => line.Amount);
 
-    /// <summary>
-    /// Day a sale or a leaving belongs to; null where the log does not say, though the piece did leave the stock.
-    /// </summary>
-    public static DateOnly? EndWrittenDown(Piece piece) =>
-        piece.IsSold ? piece.SoldOn : piece.IsGone ? piece.LeftOn : null;
+    private ImmutableArray<StockLine> StockLines()
+    {
+        bool[] usual = [.. Enum.GetValues<CostKind>().Select(kind => StockMovement.UsualKinds.Contains(kind))];
+        var lines = ImmutableArray.CreateBuilder<StockLine>(Costs.Pieces.Sum(cost => cost.Lines.Length));
+        foreach (PieceCost cost in Costs.Pieces)
+        {
+            StockStays stays = cost.Stays;
+            foreach (CostLine line in cost.Lines)
+            {
+                if (usual[(int)line.Kind])
+                    lines.AddRange(stays.Of(line.Date).Select(stay => new StockLine(cost, line, stay.From, stay.IsBack, stay.Left, stay.End)));
+            }
+        }
+
+        return lines.DrainToImmutable();
+    }
+
+    private ImmutableArray<SellingLine> SellingLines() =>
+    [
+        .. from cost in Costs.Pieces
+           from line in cost.Lines
+           where line.Kind is CostKind.Fees or CostKind.Delivery
+           select new SellingLine(cost, line, cost.CountedOn(line)),
+    ];
 }
 
-/// <summary>A line of a piece's cost and the day from which the stock holds it.</summary>
+/// <summary>Fees or delivery of a piece.</summary>
 /// <param name="Cost">The piece.</param>
 /// <param name="Line">The line.</param>
-/// <param name="Arose">The day.</param>
-/// <param name="Left">Day the piece left the stock, as <see cref="PieceCost.LeftStockOn"/> has it.</param>
-internal readonly record struct StockLine(PieceCost Cost, CostLine Line, DateOnly Arose, DateOnly? Left)
+/// <param name="Counted">Day on which it counts, as <see cref="PieceCost.CountedOn"/> has it.</param>
+internal readonly record struct SellingLine(PieceCost Cost, CostLine Line, DateOnly? Counted)
+{
+    /// <summary>Whether it is a drive to the buyer.</summary>
+    public bool IsDrive => PieceCost.IsDrive(Line);
+}
+
+/// <summary>A line of a piece's cost for a time in which the stock holds it; a piece that came back has it more than once.</summary>
+/// <param name="Cost">The piece.</param>
+/// <param name="Line">The line.</param>
+/// <param name="Arose">Day from which the stock holds it.</param>
+/// <param name="IsBack">Whether the piece came back on that day, so that the cost is no new one.</param>
+/// <param name="Left">Day the piece left the stock; null where it is here.</param>
+/// <param name="End">How it left.</param>
+internal readonly record struct StockLine(PieceCost Cost, CostLine Line, DateOnly Arose, bool IsBack, DateOnly? Left, StockEnd End)
 {
     /// <summary>Whether the stock holds it on the evening of a day.</summary>
     public bool IsHeldOn(DateOnly day) => Arose <= day && !(Left <= day);

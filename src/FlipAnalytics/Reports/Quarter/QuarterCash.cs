@@ -16,9 +16,12 @@ public sealed record QuarterCashLine(string What, decimal In, decimal Out);
 /// </param>
 public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal DrivingReckoned)
 {
+    private const string GivenBack = "given back to buyers";
+
     private static readonly (string What, CostKind? Kind, MoneyOf? Of)[] Kinds =
     [
         ("sales and delivery charged", null, null),
+        (GivenBack, null, null),
         ("pieces bought", CostKind.Purchase, null),
         ("supplies bought", CostKind.Supplies, null),
         ("tools bought", CostKind.Tools, null),
@@ -48,7 +51,7 @@ public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal 
 
     /// <summary>Place of a movement among the lines.</summary>
     internal static int PlaceOf(CashMovement movement) =>
-        Array.FindIndex(Kinds, line => line.Kind == movement.Kind && line.Of == movement.Of);
+        Array.FindIndex(Kinds, line => line == KindOf(movement));
 
     internal static QuarterCash Of(QuarterBooks books, ReportPeriod period) =>
         Of(books.Costs.Cash.Where(movement => period.Contains(movement.Date)));
@@ -56,16 +59,19 @@ public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal 
     internal static QuarterCash Of(IEnumerable<CashMovement> movements)
     {
         CashMovement[] all = [.. movements];
-        ILookup<(CostKind?, MoneyOf?), decimal> paid = all.Where(movement => !movement.IsReckoned)
-            .ToLookup(movement => (movement.Kind, movement.Of), movement => movement.Amount);
+        ILookup<(string, CostKind?, MoneyOf?), decimal> paid = all.Where(movement => !movement.IsReckoned)
+            .ToLookup(KindOf, movement => movement.Amount);
         return new(
             [
                 .. Kinds.Select(kind => new QuarterCashLine(
                         kind.What,
-                        paid[(kind.Kind, kind.Of)].Where(amount => amount > 0).Sum(),
-                        -paid[(kind.Kind, kind.Of)].Where(amount => amount < 0).Sum()))
+                        paid[kind].Where(amount => amount > 0).Sum(),
+                        -paid[kind].Where(amount => amount < 0).Sum()))
                     .Where(line => line.In != 0 || line.Out != 0),
             ],
             -all.Where(movement => movement.IsReckoned).Sum(movement => movement.Amount));
     }
+
+    private static (string, CostKind?, MoneyOf?) KindOf(CashMovement movement) => Array.Find(
+        Kinds, kind => kind.Kind == movement.Kind && kind.Of == movement.Of && (kind.What == GivenBack) == movement.IsGivenBack);
 }

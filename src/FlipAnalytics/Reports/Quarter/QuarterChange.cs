@@ -102,6 +102,7 @@ public sealed record QuarterChange(
             ("cost", "the same types cost more or less, fees and delivery included", cost),
             ("pieces without a price", "pieces whose sale or purchase price is not written down",
                 Unpriced(now) - Unpriced(then)),
+            ("returns", "what returns left of the sales they undid", ByReturns(now, profit) - ByReturns(then, profitThen)),
             ("written off", "pieces given away, broken, stolen and the like", profitThen.WrittenOff - profit.WrittenOff),
             ("wear of tools", "wear of tools", profitThen.ToolWear - profit.ToolWear),
             ("overheads", "rent and the like, and outings that brought nothing home", profitThen.Overheads - profit.Overheads),
@@ -115,6 +116,10 @@ public sealed record QuarterChange(
 
     private static decimal Unpriced(ImmutableArray<QuarterSale> sales) =>
         sales.Where(sale => !sale.HasPrices).Sum(sale => sale.Contribution);
+
+    // What the profit holds beside the sales and the costs of no piece.
+    private static decimal ByReturns(ImmutableArray<QuarterSale> sales, QuarterProfit profit) =>
+        profit.Contribution - sales.Sum(sale => sale.Contribution);
 
     private static string[] Types(ImmutableArray<QuarterSale> sales) =>
         [.. sales.Select(sale => sale.Type).Distinct(StringComparer.OrdinalIgnoreCase)];

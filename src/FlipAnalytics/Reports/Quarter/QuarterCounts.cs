@@ -4,7 +4,8 @@ namespace FlipAnalytics;
 /// <param name="Bought">Bought.</param>
 /// <param name="Finished">Ready.</param>
 /// <param name="Listed">First offered.</param>
-/// <param name="Sold">Sold.</param>
+/// <param name="Sold">Sold, those that came back later included.</param>
+/// <param name="CameBack">Came back from their buyers.</param>
 /// <param name="Kept">Kept by the owner.</param>
 /// <param name="Given">Given away.</param>
 /// <param name="Scrapped">Thrown away.</param>
@@ -13,7 +14,7 @@ namespace FlipAnalytics;
 /// <param name="Stolen">Stolen.</param>
 /// <param name="GoneSomehow">Gone without a sale, nobody knows how.</param>
 public sealed record QuarterCounts(
-    int Bought, int Finished, int Listed, int Sold, int Kept, int Given, int Scrapped, int Broken, int Parts, int Stolen,
+    int Bought, int Finished, int Listed, int Sold, int CameBack, int Kept, int Given, int Scrapped, int Broken, int Parts, int Stolen,
     int GoneSomehow)
 {
     /// <summary>Gone without a sale.</summary>
@@ -27,7 +28,9 @@ public sealed record QuarterCounts(
             log.Pieces.Count(piece => period.Contains(piece.BoughtOn)),
             log.Pieces.Count(piece => period.Contains(piece.ReadyOn)),
             log.Pieces.Count(piece => period.Contains(piece.ListedOn)),
-            log.Pieces.Count(piece => piece.IsSold && period.Contains(piece.SoldOn)),
+            log.Pieces.Count(piece => piece.IsSold && period.Contains(piece.SoldOn))
+                + log.Returns.Count(back => back.CameBack && period.Contains(back.SoldOn)),
+            log.Returns.Count(back => back.CameBack && period.Contains(back.ReturnedOn)),
             gone[LeftAs.Kept].Count(),
             gone[LeftAs.Given].Count(),
             gone[LeftAs.Scrapped].Count(),

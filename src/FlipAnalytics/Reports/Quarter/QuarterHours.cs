@@ -4,7 +4,8 @@ namespace FlipAnalytics;
 
 /// <summary>The profit for an hour of the owner's work.</summary>
 /// <remarks>
-/// Over the pieces sold in the span whose hours and both prices are known. Where those are all, profit is the net profit, and
+/// Over the pieces sold in the span whose hours and both prices are known; a sale that was undone is none of them, and what it and
+/// the return left is borne like other costs. Where those are all, profit is the net profit, and
 /// hours are theirs, at the bench and on outings, whenever worked, the general hours of the span, and those of the pieces written
 /// off in it. Where they are some, they bear costs and hours of others in proportion to their number.
 /// </remarks>
@@ -57,17 +58,18 @@ public sealed record QuarterHours(
     internal static QuarterWage? WageOf(
         ImmutableArray<QuarterSale> sales, QuarterProfit profit, decimal otherHours, Currency currency)
     {
-        QuarterSale[] known = [.. sales.Where(sale => sale.HasPrices && sale.Hours is not null)];
+        QuarterSale[] standing = [.. sales.Where(sale => sale.ReturnedOn is null)];
+        QuarterSale[] known = [.. standing.Where(sale => sale.HasPrices && sale.Hours is not null)];
         // As everywhere, hours on outings alone make no wage.
         if (!known.Any(sale => sale.BenchHours > 0))
             return null;
-        bool isAll = known.Length == sales.Length;
-        decimal part = decimal.Divide(known.Length, sales.Length);
+        bool isAll = known.Length == standing.Length;
+        decimal part = decimal.Divide(known.Length, standing.Length);
         decimal earned = isAll ? profit.Net
-            : known.Sum(sale => sale.Contribution) - currency.Round(profit.OtherCosts * part);
+            : known.Sum(sale => sale.Contribution) - currency.Round((standing.Sum(sale => sale.Contribution) - profit.Net) * part);
         decimal hours = known.Sum(sale => sale.Hours!.Value)
-            + WageBridge.BorneHoursOf(otherHours, known.Length, sales.Length);
-        return new(known.Length, sales.Length, earned, hours, currency.Round(earned / hours));
+            + WageBridge.BorneHoursOf(otherHours, known.Length, standing.Length);
+        return new(known.Length, standing.Length, earned, hours, currency.Round(earned / hours));
     }
 
     private static decimal Away(QuarterBooks books, ReportPeriod period) =>

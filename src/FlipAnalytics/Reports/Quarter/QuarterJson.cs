@@ -43,7 +43,9 @@ public static class QuarterJson
             report.Chosen,
             report.StillToArise,
             report.Held,
-            report.Cans);
+            report.Cans,
+            report.Returns,
+            report.Rules);
         return JsonStyle.Text(document, QuarterJsonContext.Readable.QuarterDocument);
     }
 }
@@ -80,7 +82,9 @@ internal sealed record QuarterDocument(
     string? Chosen,
     decimal StillToArise,
     ImmutableArray<QuarterHeld> Held,
-    ImmutableArray<SupplyCan> Cans);
+    ImmutableArray<SupplyCan> Cans,
+    ImmutableArray<QuarterReturn> Returns,
+    ImmutableArray<string> Rules);
 
 [JsonSerializable(typeof(QuarterDocument))]
 internal sealed partial class QuarterJsonContext : JsonSerializerContext

@@ -43,17 +43,28 @@ internal static class QuarterKeptChanges
                 .OrderBy(change => change.Row.Line)),
         ];
         unchanged = same;
+        ILookup<string, QuarterKeptRowChange> returns = rows.Where(change => change.Row.Of.Table == Columns.Returns && (change.Kept is null || change.Now is null))
+            .ToLookup(change => change.Row["id"] ?? "", StringComparer.OrdinalIgnoreCase);
         ILookup<string, QuarterKeptRowChange> pieces = rows.Where(BringsRowsAlong)
             .SelectMany(change => new[] { change.Kept, change.Now }.OfType<QuarterKeptRow>(), (change, row) => (change, Id: row["id"] ?? ""))
             .DistinctBy(piece => (piece.change, piece.Id.ToUpperInvariant()))
             .ToLookup(piece => piece.Id, piece => piece.change, StringComparer.OrdinalIgnoreCase);
-        ILookup<QuarterKeptRowChange?, QuarterKeptRowChange> own = rows.ToLookup(change => OwnerOf(change, pieces));
+        ILookup<QuarterKeptRowChange?, QuarterKeptRowChange> own = rows.ToLookup(change => OwnerOf(change, pieces, returns));
         return [.. own[null].Select(change => new QuarterKeptChange([change, .. own[change]], null))];
     }
 
-    private static QuarterKeptRowChange? OwnerOf(QuarterKeptRowChange change, ILookup<string, QuarterKeptRowChange> pieces) =>
-        change.Row.Of.Table == Columns.Pieces || change is { Kept: not null, Now: not null } || change.Row["id"] is not { } id ? null
-            : pieces[id].FirstOrDefault();
+    // A return that becomes known makes a sold piece one that is here again, and with it what else is known of the piece.
+    private static QuarterKeptRowChange? OwnerOf(
+        QuarterKeptRowChange change, ILookup<string, QuarterKeptRowChange> pieces, ILookup<string, QuarterKeptRowChange> returns)
+    {
+        if (change.Row["id"] is not { } id || change.Row.Of.Table == Columns.Returns)
+            return null;
+        QuarterKeptRowChange? piece = change.Row.Of.Table == Columns.Pieces ? pieces[id].FirstOrDefault(change.Equals)
+            : change is { Kept: not null, Now: not null } ? null : pieces[id].FirstOrDefault();
+        return piece is null ? null
+            : piece is { Kept: not null, Now: not null } && returns[id].FirstOrDefault() is { } back ? back
+            : ReferenceEquals(piece, change) ? null : piece;
+    }
 
     // Where a piece's days change, undated work on it becomes known or unknown with them.
     private static bool BringsRowsAlong(QuarterKeptRowChange change) => change.Row.Of.Table == Columns.Pieces

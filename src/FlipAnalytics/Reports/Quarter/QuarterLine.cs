@@ -9,6 +9,7 @@ public sealed record QuarterLine(string Word, string Meaning)
 {
     internal const string Sales = "sales";
     internal const string DeliveryCharged = "delivery-charged";
+    internal const string Returns = "returns";
     internal const string CostOfSold = "cost-of-sold";
     internal const string Purchases = "purchases";
     internal const string Supplies = "supplies";
@@ -33,6 +34,7 @@ public sealed record QuarterLine(string Word, string Meaning)
     private static readonly ImmutableArray<(string Word, string[] AlsoCalled)> OtherNames =
     [
         (Sales, ["revenue", "turnover", "takings", "income", "sold"]),
+        (Returns, ["returned", "refunds", "refund", "came back", "given back"]),
         (CostOfSold, ["cogs", "cost of goods sold", "cost of sales", "cost"]),
         (Purchases, ["bought", "buying"]),
         (Supplies, ["paint", "materials", "uses"]),
@@ -61,6 +63,7 @@ public sealed record QuarterLine(string Word, string Meaning)
         [
             new(Sales, "sale prices of the pieces sold"),
             new(DeliveryCharged, "what buyers paid for delivery"),
+            new(Returns, "what you gave back to buyers"),
             new(CostOfSold, "what the pieces you sold had cost you"),
             new(Purchases, "what was paid for the pieces you sold"),
             new(Supplies, "supplies used up on the pieces you sold"),

@@ -8,6 +8,7 @@ namespace FlipAnalytics;
 /// <param name="FromCans">Supplies that went from cans into pieces.</param>
 /// <param name="Stated">Supplies that <c>pieces.csv</c> states beyond what cans were charged for; below zero where less.</param>
 /// <param name="Outings">Outings that brought pieces home.</param>
+/// <param name="CameBack">Cost of pieces that came back from their buyers.</param>
 /// <param name="Sold">Cost of pieces sold on a day of the span (cost of goods sold).</param>
 /// <param name="SoldUndated">
 /// Cost of pieces whose day of sale is not written down; the stock gives them up on the last earlier day on record.
@@ -33,6 +34,7 @@ public sealed record QuarterMovement(
     decimal FromCans,
     decimal Stated,
     decimal Outings,
+    decimal CameBack,
     decimal Sold,
     decimal SoldUndated,
     decimal WrittenOff,
@@ -48,7 +50,7 @@ public sealed record QuarterMovement(
 {
     /// <summary>Change of the cost of pieces in stock.</summary>
     public decimal ChangeOfPieces =>
-        Bought + FromCans + Stated + Outings - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
+        Bought + FromCans + Stated + Outings + CameBack - Sold - SoldUndated - WrittenOff - Kept - LeftUndated;
 
     /// <summary>Change of the supplies in cans.</summary>
     public decimal ChangeInCans => SuppliesBought - OutOfCans - SuppliesLost - StatedByCounts;
@@ -58,42 +60,42 @@ public sealed record QuarterMovement(
 
     internal static QuarterMovement Of(QuarterBooks books, ReportPeriod period)
     {
-        decimal bought = 0, fromCans = 0, stated = 0, outings = 0, sold = 0, soldUndated = 0, writtenOff = 0, kept = 0,
-            leftUndated = 0, otherDay = 0;
+        decimal bought = 0, fromCans = 0, stated = 0, outings = 0, cameBack = 0, otherDay = 0;
+        decimal[] left = new decimal[Enum.GetValues<StockEnd>().Length];
         foreach (StockLine line in books.Lines)
         {
             decimal amount = line.Line.Amount;
             bool arose = period.Contains(line.Arose);
-            if (line.Line.Kind is CostKind.Purchase or CostKind.Trip)
-                otherDay += (arose ? amount : 0) - (period.Contains(line.Line.Date) ? amount : 0);
-            if (arose && line.Line.Kind == CostKind.Purchase)
-                bought += amount;
-            else if (arose && line.Line.Kind == CostKind.Trip)
-                outings += amount;
-            else if (arose && line.IsStated)
-                stated += amount;
-            else if (arose)
-                fromCans += amount;
-            if (!period.Contains(line.Left))
-                continue;
-            Piece piece = line.Cost.Piece;
-            bool isDated = QuarterBooks.EndWrittenDown(piece) is not null;
-            if (piece.IsSold)
-                (sold, soldUndated) = isDated ? (sold + amount, soldUndated) : (sold, soldUndated + amount);
-            else if (!isDated)
-                leftUndated += amount;
-            else if (piece.LeftAs == LeftAs.Kept)
-                kept += amount;
+            if (line.IsBack)
+            {
+                cameBack += arose ? amount : 0;
+            }
             else
-                writtenOff += amount;
+            {
+                if (line.Line.Kind is CostKind.Purchase or CostKind.Trip)
+                    otherDay += (arose ? amount : 0) - (period.Contains(line.Line.Date) ? amount : 0);
+                if (arose && line.Line.Kind == CostKind.Purchase)
+                    bought += amount;
+                else if (arose && line.Line.Kind == CostKind.Trip)
+                    outings += amount;
+                else if (arose && line.IsStated)
+                    stated += amount;
+                else if (arose)
+                    fromCans += amount;
+            }
+
+            if (period.Contains(line.Left))
+                left[(int)line.End] += amount;
         }
 
-        foreach (var (line, counted) in books.Drives)
-            otherDay += (period.Contains(counted) ? line.Amount : 0) - (period.Contains(line.Date) ? line.Amount : 0);
+        foreach (var (_, drive, counted) in books.Selling.Where(line => line.IsDrive))
+            otherDay += (period.Contains(counted) ? drive.Amount : 0) - (period.Contains(drive.Date) ? drive.Amount : 0);
         decimal outOfCans = books.Costs.Shelf.UsedOn(day => period.Contains(day));
         otherDay += fromCans - outOfCans;
         return new(
-            bought, fromCans, stated, outings, sold, soldUndated, writtenOff, kept, leftUndated,
+            bought, fromCans, stated, outings, cameBack,
+            left[(int)StockEnd.Sold], left[(int)StockEnd.SoldUndated], left[(int)StockEnd.WrittenOff], left[(int)StockEnd.Kept],
+            left[(int)StockEnd.LeftUndated],
             Paid(books, CostKind.Supplies, day => period.Contains(day)),
             Paid(books, CostKind.Tools, day => period.Contains(day)),
             books.WearIn(period),

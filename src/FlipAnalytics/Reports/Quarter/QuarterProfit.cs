@@ -9,11 +9,12 @@ namespace FlipAnalytics;
 /// <param name="Pieces">Pieces sold.</param>
 /// <param name="Sales">Sale prices; unknown ones are not in it.</param>
 /// <param name="DeliveryCharged">What buyers paid for delivery.</param>
-/// <param name="Purchases">What the pieces sold had been bought for.</param>
-/// <param name="Supplies">What had been used up on them.</param>
-/// <param name="Outings">Their share of the outings that brought them home.</param>
+/// <param name="Returns">What was given back to buyers.</param>
+/// <param name="Purchases">What the pieces sold had been bought for, less that of pieces that came back.</param>
+/// <param name="Supplies">What had been used up on them, likewise.</param>
+/// <param name="Outings">Their share of the outings that brought them home, likewise.</param>
 /// <param name="Fees">What channels kept.</param>
-/// <param name="Delivery">What delivery cost.</param>
+/// <param name="Delivery">What delivery cost, and taking pieces back.</param>
 /// <param name="WrittenOff">Cost of pieces given away, scrapped, broken, taken apart or stolen.</param>
 /// <param name="ToolWear">Wear of tools in the span, by days, idle months included (depreciation).</param>
 /// <param name="Overheads">Overheads of the span, those of a month by its days, fruitless outings on theirs.</param>
@@ -24,6 +25,7 @@ public sealed record QuarterProfit(
     int Pieces,
     decimal Sales,
     decimal DeliveryCharged,
+    decimal Returns,
     decimal Purchases,
     decimal Supplies,
     decimal Outings,
@@ -37,8 +39,8 @@ public sealed record QuarterProfit(
     /// <summary>What the pieces sold had cost (cost of goods sold).</summary>
     public decimal CostOfPiecesSold => Purchases + Supplies + Outings;
 
-    /// <summary>Sales and delivery charged less cost of pieces sold.</summary>
-    public decimal GrossProfit => Sales + DeliveryCharged - CostOfPiecesSold;
+    /// <summary>Sales and delivery charged less what was given back and the cost of pieces sold.</summary>
+    public decimal GrossProfit => Sales + DeliveryCharged - Returns - CostOfPiecesSold;
 
     /// <summary>Gross profit less fees and delivery: what the pieces sold left towards everything else.</summary>
     public decimal Contribution => GrossProfit - Fees - Delivery;
@@ -57,6 +59,7 @@ public sealed record QuarterProfit(
     {
         WaterfallStep[] costs =
         [
+            new("given back to buyers", -Returns),
             new("paid for the pieces sold", -Purchases),
             new("supplies", -Supplies),
             new("fees and delivery", -Fees - Delivery),
@@ -77,23 +80,27 @@ public sealed record QuarterProfit(
     /// <summary>The net profit of a span alone, without the rest of a report.</summary>
     internal static decimal NetOf(SalesLog log, ReportPeriod reckoned)
     {
-        QuarterBooks books = new(log);
+        var books = QuarterBooks.OfProfitAlone(log);
         return Of(books, reckoned, QuarterSale.In(books, reckoned)).Net;
     }
 
-    internal static QuarterProfit Of(QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales) => new(
-        sales.Length,
-        sales.Sum(sale => sale.SalePrice ?? 0),
-        sales.Sum(sale => sale.DeliveryCharged),
-        sales.Sum(sale => sale.Purchase),
-        sales.Sum(sale => sale.Supplies),
-        sales.Sum(sale => sale.Outing),
-        sales.Sum(sale => sale.Fees),
-        sales.Sum(sale => sale.Delivery),
-        books.Lines
-            .Where(line => line.Cost.Piece.IsWrittenOff && period.Contains(line.Cost.Piece.LeftOn))
-            .Sum(line => line.Line.Amount),
-        books.WearIn(period),
-        books.OverheadsIn(period),
-        books.SuppliesLostIn(period));
+    internal static QuarterProfit Of(QuarterBooks books, ReportPeriod period, ImmutableArray<QuarterSale> sales)
+    {
+        PieceReturn[] returns = [.. books.ReturnsIn(period).Select(back => back.Return)];
+        return new(
+            sales.Length,
+            sales.Sum(sale => sale.SalePrice ?? 0),
+            sales.Sum(sale => sale.DeliveryCharged),
+            returns.Sum(back => back.GivenBack),
+            sales.Sum(sale => sale.Purchase) - returns.Sum(back => back.Purchase),
+            sales.Sum(sale => sale.Supplies) - returns.Sum(back => back.Supplies),
+            sales.Sum(sale => sale.Outing) - returns.Sum(back => back.Outing),
+            sales.Sum(sale => sale.Fees),
+            sales.Sum(sale => sale.Delivery) + returns.Sum(back => back.TakingBack),
+            books.Costs.Pieces.Where(cost => cost.Piece.IsWrittenOff && period.Contains(cost.Piece.LeftOn))
+                .Sum(cost => StockMovement.UsualKinds.Sum(cost.Of)),
+            books.WearIn(period),
+            books.OverheadsIn(period),
+            books.SuppliesLostIn(period));
+    }
 }

@@ -65,7 +65,7 @@ public sealed record SellThrough(int OnSaleBefore, int Listed, int Sold)
         int before = 0, listed = 0, sold = 0;
         foreach (PieceCost cost in books.Costs.Pieces)
         {
-            DateOnly? left = cost.LeftStockOn;
+            DateOnly? left = cost.Stays.Left;
             DateOnly? offered = QuarterStock.OfferedOn(cost.Piece);
             bool isSoldNow = cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn);
             if (offered < period.From && !(left < period.From))

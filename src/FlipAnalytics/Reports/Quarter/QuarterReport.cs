@@ -60,6 +60,9 @@ public sealed record QuarterReport
     /// <summary>The pieces sold, in the order of the log.</summary>
     public required ImmutableArray<QuarterSale> Sales { get; init; }
 
+    /// <summary>Pieces that came back and money given back in the span, in the order of the log.</summary>
+    public required ImmutableArray<QuarterReturn> Returns { get; init; }
+
     /// <summary>Against the span before; of as many days where this one is not over; null before the year 2.</summary>
     public required QuarterChange? AgainstBefore { get; init; }
 
@@ -80,6 +83,9 @@ public sealed record QuarterReport
 
     /// <summary>What the log does not hold at all and the figures therefore leave out: a sentence each.</summary>
     public required ImmutableArray<string> Lacking { get; init; }
+
+    /// <summary>The rules of thumb that the figures rest on, in the owner's words.</summary>
+    public ImmutableArray<string> Rules { get; init; } = [];
 
     /// <summary>What is unknown, assumed or contradictory in the books of the whole log: a sentence each.</summary>
     public required ImmutableArray<string> Notes { get; init; }
@@ -189,6 +195,7 @@ public sealed record QuarterReport
             Ratios = QuarterRatios.Of(books, reckoned, profit),
             Counts = QuarterCounts.Of(log, reckoned),
             Sales = sales,
+            Returns = QuarterReturn.In(books, reckoned),
             AgainstBefore = Against(period.Before),
             AgainstYearEarlier = period.YearEarlier == period.Before ? null : Against(period.YearEarlier),
             Steps = new QuarterSteps(books, reckoned, closing, sales).Find(),
@@ -196,6 +203,7 @@ public sealed record QuarterReport
             Undated = QuarterUndated.Of(books),
             StillToArise = reckoned == period ? 0 : books.Costs.StillToArise,
             Lacking = WhatIsLacking(log),
+            Rules = QuarterRules.Of(books, reckoned),
             Notes = books.Costs.Notes,
             Sums = QuarterSums.Of(books, reckoned, opening, closing, moved, held, profit, cash, sales),
         };

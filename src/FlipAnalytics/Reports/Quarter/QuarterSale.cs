@@ -49,12 +49,26 @@ public sealed record QuarterSale(
     /// <summary>Hours that belong to it: at the bench and its share of the outing; null where those at the bench are unknown.</summary>
     public decimal? Hours => BenchHours + OutingHours;
 
+    /// <summary>Day on which the piece came back, so that the sale was undone; null where the sale stands.</summary>
+    public DateOnly? ReturnedOn { get; init; }
+
+    /// <summary>The sales of a span, by piece; of a piece that came back and was sold again more than one.</summary>
     internal static ImmutableArray<QuarterSale> In(QuarterBooks books, ReportPeriod period) =>
     [
-        .. books.Costs.Pieces.Zip(books.Hours.Pieces)
-            .Where(piece => piece.First.Piece.IsSold && period.Contains(piece.First.Piece.SoldOn))
-            .Select(piece => Of(piece.First, piece.Second)),
+        .. books.Costs.Pieces.Zip(books.Hours.Pieces).SelectMany(piece => Of(piece.First, piece.Second, period)),
     ];
+
+    private static IEnumerable<QuarterSale> Of(PieceCost cost, PieceHours hours, ReportPeriod period)
+    {
+        foreach (PieceReturn back in cost.Returns)
+        {
+            if (back.Row.CameBack && period.Contains(back.Row.SoldOn))
+                yield return Undone(cost, back);
+        }
+
+        if (cost.Piece.IsSold && period.Contains(cost.Piece.SoldOn))
+            yield return Of(cost, hours);
+    }
 
     internal static QuarterSale Of(PieceCost cost, PieceHours hours) => new(
         cost.Piece.Id,
@@ -65,14 +79,33 @@ public sealed record QuarterSale(
         cost.Of(CostKind.Purchase),
         cost.Of(CostKind.Supplies),
         cost.Of(CostKind.Trip),
-        cost.Of(CostKind.Fees),
-        cost.Of(CostKind.Delivery),
+        cost.Of(CostKind.Fees) - cost.Returns.Sum(back => back.Fees),
+        cost.Of(CostKind.Delivery) - cost.Returns.Sum(back => back.Delivery + back.TakingBack),
         hours.Bench,
         hours.Outings,
         [
             .. cost.Piece.SoldPrice is null ? [NoSalePrice] : Array.Empty<string>(),
             .. cost.Gaps.Select(gap => gap.Kind).Distinct().Order().Select(Word),
         ]);
+
+    // The hours of a piece count with the sale that stands: it is one piece of work, however often it was sold.
+    private static QuarterSale Undone(PieceCost cost, PieceReturn back) => new(
+        cost.Piece.Id,
+        cost.Piece.Type,
+        back.Row.SoldOn!.Value,
+        back.SalePrice,
+        back.DeliveryCharged,
+        back.Purchase,
+        back.Supplies,
+        back.Outing,
+        back.Fees,
+        back.Delivery,
+        0,
+        0,
+        [.. cost.Gaps.Select(gap => gap.Kind).Distinct().Order().Select(Word)])
+    {
+        ReturnedOn = back.Row.ReturnedOn,
+    };
 
     private static string Word(CostKind kind) => kind switch
     {

@@ -21,6 +21,8 @@ public static class QuarterSentences
             string nothing = report.Undated.FirstOrDefault(facts => facts.What == QuarterUndated.Sold) is { } undated
                 ? Invariant($"{when} no sale is dated, but {Counted(undated.Count, "piece")} sold for {Rough(report, undated.Amount)} on days not written down: fill in sold_on")
                 : $"{when} you sold nothing";
+            if (report.Profit.Contribution != 0)
+                return $"{nothing}, gave {Rough(report, report.Profit.Returns)} back for returns, and {made}.";
             return report.Profit.OtherCosts == 0
                 ? $"{nothing}. No costs fell into it."
                 : $"{nothing}. Costs of {Rough(report, report.Profit.OtherCosts)} fell into it.";
@@ -67,13 +69,14 @@ public static class QuarterSentences
 
     /// <summary>Why the money in hand is not the profit; null where it is.</summary>
     /// <param name="report">The report.</param>
-    public static string? ProfitToCash(QuarterReport report)
+    /// <param name="isAfterTheMoney">Whether the money in hand was said just before.</param>
+    public static string? ProfitToCash(QuarterReport report, bool isAfterTheMoney = false)
     {
         ArgumentNullException.ThrowIfNull(report);
         QuarterSum sum = report.Sums.First(sum => sum.Name == QuarterSums.ProfitToCashName);
         string parts = string.Join(", ", sum.Terms.Skip(1).Select(term => $"{term.What} {Signed(report, term.Amount)}"));
         return parts.Length == 0 ? null
-            : $"Why {Signed(report, sum.Total)} in hand and not {Signed(report, sum.Terms[0].Amount)} as made: {parts}.";
+            : $"Why {(isAfterTheMoney ? "" : $"{Signed(report, sum.Total)} in hand and ")}not {Signed(report, sum.Terms[0].Amount)} as made: {parts}.";
     }
 
     /// <summary>What of the money is held for others or owed by buyers on the last evening; null where nothing is.</summary>
@@ -91,11 +94,12 @@ public static class QuarterSentences
 
     /// <summary>What may be missing in the cans, and what settles it, in a sentence; null where nothing is in doubt.</summary>
     /// <param name="report">The report.</param>
-    public static string? CansInDoubt(QuarterReport report)
+    /// <param name="isInShort">Whether to leave out why.</param>
+    public static string? CansInDoubt(QuarterReport report, bool isInShort = false)
     {
         ArgumentNullException.ThrowIfNull(report);
         return report.Closing.StatedBeyondCans <= 0 ? null
-            : $"Pieces state supplies that no can was charged for: {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} of what is in cans may be gone; a count of what is left (counts.csv) settles it.";
+            : $"Of what is in cans {MoneyText.Exact(report.Closing.StatedBeyondCans, report.Workshop)} may be gone{(isInShort ? "; a" : ": pieces state supplies that no can was charged for. A")} count (counts.csv) settles it.";
     }
 
     /// <summary>Facts without a day, a sentence each.</summary>
@@ -204,8 +208,7 @@ public static class QuarterSentences
     {
         if (report.Hours.Bridge is not { } bridge)
             return null;
-        string idle = bridge is { IdleCost: 0, IdleHours: 0 } ? ""
-            : Invariant($" Idle months: {MoneyText.Exact(bridge.IdleCost, report.Workshop)} and {bridge.IdleHours:0.##} h of it are on no piece.");
+        string idle = IdleWords.Sentence(bridge, report.Workshop, isInShort: true) is { Length: > 0 } words ? $" {words}." : "";
         return $"The pieces sold paid {MoneyText.Exact(bridge.FullWage, report.Workshop)} an hour ({WageBridgeText.FullWageName}: with all that they carry, of whatever month).{idle}";
     }
 

@@ -69,7 +69,7 @@ internal sealed class QuarterSteps(
     {
         // What pieces state to have used beyond the cans has probably come from the cans.
         decimal there = closing.InCans - Math.Max(0, closing.StatedBeyondCans);
-        decimal used = books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && period.Contains(line.Arose))
+        decimal used = books.Lines.Where(line => !line.IsBack && line.Line.Kind == CostKind.Supplies && period.Contains(line.Arose))
             .Sum(line => line.Line.Amount);
         if (used <= 0 || there <= 0)
             return null;
@@ -84,8 +84,8 @@ internal sealed class QuarterSteps(
         if (workshop.TargetWage is not { } target)
             return [];
         DateOnly from = period.To.DayNumber < 365 ? DateOnly.MinValue : period.To.AddDays(-364);
-        return FlipResult.Sold(books.Costs, books.Hours)
-            .Where(flip => flip.Piece.SoldOn >= from && flip.Piece.SoldOn <= period.To && flip.FullWage is not null)
+        return FlipResult.Sold(books.Costs, books.Hours, piece => piece.SoldOn >= from && piece.SoldOn <= period.To)
+            .Where(flip => flip.FullWage is not null)
             .GroupBy(flip => flip.Piece.Type, StringComparer.OrdinalIgnoreCase)
             .Select(type => (Type: type.Key, Count: type.Count(), Hours: type.Sum(flip => flip.Hours.All!.Value),
                 Profit: type.Sum(flip => flip.FullProfit!.Value)))

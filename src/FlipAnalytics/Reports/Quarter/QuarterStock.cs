@@ -93,7 +93,7 @@ public sealed record QuarterStock(
     internal static DateOnly? OfferedOn(Piece piece) => piece.ListedOn
         ?? (piece.AskingPrice is null ? null : piece.ReadyOn ?? piece.BoughtOn ?? DateOnly.MinValue);
 
-    private static bool HasLeft(PieceCost cost, DateOnly day) => cost.LeftStockOn <= day;
+    private static bool HasLeft(PieceCost cost, DateOnly day) => cost.Stays.IsOutOn(day);
 
     private static QuarterStockPiece Of(Piece piece, decimal cost, DateOnly day, LengthUnit unit)
     {

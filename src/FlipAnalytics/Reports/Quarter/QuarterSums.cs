@@ -35,6 +35,7 @@ internal static class QuarterSums
             ("supplies used", moved.FromCans),
             ("supplies stated", moved.Stated),
             ("outings", moved.Outings),
+            ("came back", moved.CameBack),
             ("cost of pieces sold", -moved.Sold),
             ("written off", -moved.WrittenOff),
             ("kept", -moved.Kept),
@@ -48,6 +49,7 @@ internal static class QuarterSums
             ("tools at the start", opening.Tools), ("bought", moved.ToolsBought), ("wear", -moved.ToolWear)),
         Sum("net profit, piece by piece", "net profit", profit.Net,
             ("left by the pieces sold", sales.Sum(sale => sale.Contribution)),
+            ("left by returns", books.ReturnsIn(period).Sum(back => back.Return.LeftByReturn)),
             ("written off", -moved.WrittenOff),
             ("wear of tools", -moved.ToolWear),
             ("overheads", -profit.Overheads),
@@ -98,6 +100,7 @@ internal static class QuarterSums
             costs.Cash.Sum(movement => movement.Amount),
             ("sold pieces, all costs off", costs.Pieces.Where(cost => cost.Piece.IsSold).Sum(cost =>
                 (cost.SalePrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0) - cost.Total)),
+            ("kept of sales that were undone, less what else was given back", costs.Pieces.Sum(cost => cost.KeptOfReturns)),
             ("pieces gone without a sale", -costs.Pieces.Where(cost => cost.Piece.IsGone).Sum(cost => cost.Total)),
             ("pieces still here", -costs.Pieces.Where(cost => cost.Piece is { IsSold: false, IsGone: false }).Sum(cost => cost.Total)),
             ("in cans and tools", -costs.Totals.Sum(total => total.Left)),

@@ -37,6 +37,7 @@ public static class QuarterTables
             ("pieces_sold", "pieces sold", p => p.Pieces),
             ("sales", "sales", p => p.Sales),
             ("delivery_charged", "delivery charged", p => p.DeliveryCharged),
+            ("returns", "given back to buyers", p => p.Returns),
             ("purchases", "what the pieces sold had been bought for", p => p.Purchases),
             ("supplies", "supplies used up on them", p => p.Supplies),
             ("outings", "outings that brought them home", p => p.Outings),
@@ -166,7 +167,26 @@ public static class QuarterTables
             ("delivery", "delivery", sale => sale.Delivery),
             ("left", "left after its own costs", sale => sale.Contribution),
             ("hours", "hours at the bench and on the outing", sale => sale.Hours),
-            ("missing", "not written down", sale => string.Join(", ", sale.Missing)));
+            ("missing", "not written down", sale => string.Join(", ", sale.Missing)),
+            ("came_back_on", "day it came back; empty where the sale stands", sale => sale.ReturnedOn));
+    }
+
+    /// <summary>Each return.</summary>
+    /// <param name="report">The report.</param>
+    public static ReportTable Returns(QuarterReport report)
+    {
+        ArgumentNullException.ThrowIfNull(report);
+        return ReportTable.Of(
+            "returns",
+            $"Pieces that came back and money given back in {report.Period.Name}",
+            report.Returns,
+            ("id", "id", back => back.Id),
+            ("type", "type", back => back.Type),
+            ("returned_on", "day of the return", back => back.ReturnedOn),
+            ("sold_on", "day of the sale that was undone; empty where the sale stands", back => back.SoldOn),
+            ("given_back", "given back", back => back.GivenBack),
+            ("cost", "what the piece that is back had cost", back => back.Cost),
+            ("taking_back", "what taking it back cost", back => back.TakingBack));
     }
 
     /// <summary>Hours, counts and ratios with their definitions; empty where undefined.</summary>
@@ -192,6 +212,7 @@ public static class QuarterTables
             new("finished", "pieces finished", report.Counts.Finished),
             new("listed", "pieces listed", report.Counts.Listed),
             new("sold", "pieces sold", report.Counts.Sold),
+            new("came_back", "pieces that came back", report.Counts.CameBack),
             new("withdrawn", "pieces gone without a sale", report.Counts.Withdrawn),
         ];
         return ReportTable.Of(

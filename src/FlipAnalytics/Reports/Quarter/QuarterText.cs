@@ -21,22 +21,54 @@ public static class QuarterText
     public static string Render(QuarterReport report, bool all = false)
     {
         ArgumentNullException.ThrowIfNull(report);
-        string text = Written(report, all, StepsShown, ChangesShown, withBridge: true);
-        // Why the money is not the profit gives way only to the last thing to do.
-        for (int steps = StepsShown - 1; !all && steps > 0 && LineCount(text) > ScreenLines; steps--)
-            text = Written(report, all, steps, ChangesShown, withBridge: true);
-        for (int steps = StepsShown; !all && steps >= 0 && LineCount(text) > ScreenLines; steps--)
-            text = Written(report, all, steps, ChangesShown);
-        for (int changes = ChangesShown - 1; !all && changes >= FewestChangesShown && LineCount(text) > ScreenLines; changes--)
-            text = Written(report, all, 0, changes);
-        return all || LineCount(text) <= ScreenLines ? text : Written(report, all, 0, FewestChangesShown, withCansInDoubt: false);
+        if (all)
+            return Written(report, new(int.MaxValue, ChangesShown) { IsAll = true });
+        string text = "";
+        foreach (PageOfAQuarter shown in Pages())
+        {
+            text = Written(report, shown);
+            if (LineCount(text) <= ScreenLines)
+                break;
+        }
+
+        return text;
     }
 
-    private static string Written(QuarterReport report, bool all, int stepsShown, int changesShown, bool withBridge = false, bool withCansInDoubt = true)
+    /// <summary>What is on the page. Why the money is not the profit gives way to hardly anything, for it is what nobody sees else.</summary>
+    private sealed record PageOfAQuarter(int Steps, int Changes)
     {
+        public bool IsAll { get; init; }
+
+        public bool WithCansInDoubt { get; init; } = true;
+
+        public bool WithAges { get; init; } = true;
+
+        public bool WithRules { get; init; } = true;
+
+        public bool WithBridge { get; init; } = true;
+    }
+
+    // From the fullest page to the barest: the first that fits a screen is taken.
+    private static IEnumerable<PageOfAQuarter> Pages()
+    {
+        for (int steps = StepsShown; steps > 0; steps--)
+            yield return new(steps, ChangesShown);
+        PageOfAQuarter bare = new(1, ChangesShown);
+        yield return bare = bare with { WithCansInDoubt = false };
+        yield return bare = bare with { WithRules = false };
+        yield return bare = bare with { WithAges = false };
+        yield return bare = bare with { Steps = 0 };
+        yield return bare = bare with { WithBridge = false };
+        for (int changes = ChangesShown - 1; changes >= FewestChangesShown; changes--)
+            yield return bare with { Changes = changes };
+    }
+
+    private static string Written(QuarterReport report, PageOfAQuarter shown)
+    {
+        bool all = shown.IsAll;
         StringBuilder text = new();
         text.AppendWrapped("", "", QuarterSentences.Headline(report));
-        QuarterKeptText.Append(text, report.SinceKept, report.Workshop, all ? null : changesShown);
+        QuarterKeptText.Append(text, report.SinceKept, report.Workshop, all ? null : shown.Changes);
         if (report.Chosen is { } chosen)
             text.AppendWrapped("  ", "  ", chosen);
         if (SetAsideText.Sentence(report.SetAside, report.Workshop) is { } without)
@@ -47,19 +79,29 @@ public static class QuarterText
             text.AppendWrapped("  ", "  ", sentence);
         if (report.Profit.Pieces > 0 || report.Profit.OtherCosts != 0)
             AppendProfit(text, report, all);
-        WageBridgeText.Append(text, report.Hours.Bridge, report.Period, report.Workshop);
-        AppendCash(text, report, all, withBridge);
-        AppendStock(text, report, all, withCansInDoubt);
         if (all)
+            WageBridgeText.Append(text, report.Hours.Bridge, report.Period, report.Workshop);
+        AppendCash(text, report, all, shown.WithBridge);
+        if (all)
+        {
+            QuarterStockText.Append(text, report);
             AppendChanges(text, report);
-        AppendList(text, "What to do next", report.Steps.Take(all ? int.MaxValue : stepsShown).Select(step => step.Text));
+        }
+        else
+        {
+            QuarterStockText.AppendInShort(text, report, shown.WithAges, shown.WithCansInDoubt);
+        }
+
+        AppendList(text, "What to do next", report.Steps.Take(shown.Steps).Select(step => step.Text));
         if (!all)
         {
             decimal off = report.Sums.Sum(sum => decimal.Abs(sum.Difference));
-            int later = report.Steps.Length - stepsShown;
-            string toDo = later <= 0 ? "" : Invariant($", {later}{(stepsShown > 0 ? " more" : "")} to do");
-            return text.Append('\n').AppendWrapped("", "", Invariant(
-                $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}. --all: why it differs, measures, {Counted(report.Prompts.Length, "tax question")}{toDo}{(report.Undated.IsEmpty ? "" : ", what has no day")}. --explain opens a line: --explain overhead.")).ToString();
+            int later = report.Steps.Length - shown.Steps;
+            string toDo = later <= 0 ? "" : Invariant($"{later}{(shown.Steps > 0 ? " more" : "")} to do, ");
+            text.Append('\n').AppendWrapped("", "", Invariant(
+                $"{report.Sums.Length} sums are off by {MoneyText.Exact(off, report.Workshop)}. --all: the rest, {toDo}{(report.Undated.IsEmpty ? "" : "what has no day, ")}tax questions. --explain fees: its parts."));
+            AppendRules(text, report, shown);
+            return text.ToString();
         }
 
         AppendList(text, "To ask a tax professional; these are no advice", report.Prompts
@@ -73,7 +115,15 @@ public static class QuarterText
         AppendSums(text, report);
         if (WageBridgeText.Sentence(report.Hours.Everywhere, report.Period) is { } everywhere)
             text.AppendWrapped("  ", "    ", everywhere);
+        text.Append('\n');
+        AppendRules(text, report, shown);
         return text.ToString();
+    }
+
+    private static void AppendRules(StringBuilder text, QuarterReport report, PageOfAQuarter shown)
+    {
+        if (QuarterRules.Sentence(report.Rules) is { } rules)
+            text.AppendWrapped("", "  ", shown.WithRules ? rules : $"Rules of thumb used ({QuarterRules.Place}): {report.Rules.Length}, named by --all.");
     }
 
     private static void AppendProfit(StringBuilder text, QuarterReport report, bool all)
@@ -92,6 +142,7 @@ public static class QuarterText
         Count("pieces sold", profit => profit.Pieces, isShown: true);
         Money("  sales", profit => profit.Sales, isShown: true);
         Money("+ delivery you charged", profit => profit.DeliveryCharged);
+        Money("- given back to buyers (returns)", profit => profit.Returns);
         Money("- what the pieces you sold had cost you (COGS)", profit => profit.CostOfPiecesSold, isShown: true);
         if (all)
         {
@@ -144,18 +195,20 @@ public static class QuarterText
         if (cash.Lines.IsEmpty && cash.DrivingReckoned == 0)
             return;
         string Line(QuarterCashLine line, decimal amount) => $"{line.What} {MoneyText.Exact(amount, report.Workshop)}";
-        text.Append('\n').AppendWrapped("", "  ",
-            $"Money: {MoneyText.Exact(cash.In, report.Workshop)} came in, {MoneyText.Exact(cash.Out, report.Workshop)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.");
-        if (QuarterSentences.Held(report) is { } held)
-            text.AppendWrapped("  ", "  ", held);
-        string? bridge = withBridge ? QuarterSentences.ProfitToCash(report) : null;
+        string money = $"Money: {MoneyText.Exact(cash.In, report.Workshop)} came in, {MoneyText.Exact(cash.Out, report.Workshop)} went out: {QuarterSentences.Signed(report, cash.Change)} in hand.";
+        string? held = QuarterSentences.Held(report);
         if (!all)
         {
-            if (bridge is not null)
-                text.AppendWrapped("  ", "  ", bridge);
+            string? why = withBridge ? QuarterSentences.ProfitToCash(report, isAfterTheMoney: true) : null;
+            text.Append('\n').AppendWrapped("", "  ", why is null ? money : $"{money} {why}");
+            if (held is not null)
+                text.AppendWrapped("  ", "  ", held);
             return;
         }
 
+        text.Append('\n').AppendWrapped("", "  ", money);
+        if (held is not null)
+            text.AppendWrapped("  ", "  ", held);
         string[] spent = [.. cash.Lines.Where(line => line.Out != 0).Select(line => Line(line, line.Out))];
         if (spent.Length > 0)
             text.AppendWrapped("  ", "  ", $"Out: {string.Join(", ", spent)}.");
@@ -165,68 +218,8 @@ public static class QuarterText
                 $"Driving comes to {MoneyText.Exact(cash.DrivingReckoned, report.Workshop)} at the mileage rate; reckoned, not paid, so it stands apart.");
         }
 
-        if (bridge is not null)
+        if (QuarterSentences.ProfitToCash(report) is { } bridge)
             text.AppendWrapped("  ", "  ", bridge);
-    }
-
-    private static void AppendStock(StringBuilder text, QuarterReport report, bool all, bool withCansInDoubt)
-    {
-        if (!all)
-        {
-            string? inDoubt = withCansInDoubt ? QuarterSentences.CansInDoubt(report) : null;
-            text.AppendWrapped("", "  ", inDoubt is null ? TiedUp(report) : $"{TiedUp(report)} {inDoubt}");
-            return;
-        }
-
-        QuarterStock[] ends = [report.Opening, report.Closing];
-        text.Append('\n').Append(Row("Tied up, at cost", ends.Select(stock => Invariant($"{stock.Day:yyyy-MM-dd}"))));
-        for (int i = 0; i < report.Closing.ByState.Length; i++)
-        {
-            text.Append(Row(
-                Invariant($"  pieces {report.Closing.ByState[i].Name} ({report.Opening.ByState[i].Pieces}, now {report.Closing.ByState[i].Pieces})"),
-                ends.Select(stock => MoneyText.PlainExact(stock.ByState[i].Cost, report.Workshop))));
-        }
-
-        if (ends.Any(stock => stock.InCans != 0))
-            text.Append(Row("  supplies in cans", ends.Select(stock => MoneyText.PlainExact(stock.InCans, report.Workshop))));
-
-        if (ends.Any(stock => stock.Tools != 0))
-            text.Append(Row("  tools, at what is left of them (book value)", ends.Select(stock => MoneyText.PlainExact(stock.Tools, report.Workshop))));
-        string[] ages = [.. report.Closing.ByAge.Where(age => age.Pieces > 0)
-            .Select(age => Invariant($"{age.Name} {age.Pieces} ({MoneyText.Exact(age.Cost, report.Workshop)})"))];
-        if (ages.Length > 0)
-        {
-            decimal floor = report.Closing.ByState.Sum(group => group.Floor);
-            int unknown = report.Closing.ByState.Sum(group => group.FloorUnknown);
-            string unit = report.Workshop.LengthUnit == LengthUnit.Inch ? "ft²" : "m²";
-            string missing = unknown > 0 ? Invariant($", {Counted(unknown, "piece")} without a size not counted") : "";
-            string space = unknown == report.Closing.Pieces.Length ? "Floor unknown, for want of sizes"
-                : Invariant($"Floor: {floor:0.#} {unit}{missing}");
-            text.AppendWrapped("  ", "  ", Invariant(
-                $"Now, since bought: {string.Join(", ", ages)}. {space}."));
-        }
-
-        if (QuarterSentences.CansInDoubt(report) is { } doubt)
-            text.AppendWrapped("  ", "  ", doubt);
-
-        QuarterCounts counts = report.Counts;
-        string gone = counts.Withdrawn == 0 ? ""
-            : Invariant($" (kept {counts.Kept}, given away {counts.Given}, scrapped {counts.Scrapped}, broken {counts.Broken}, for parts {counts.Parts}, stolen {counts.Stolen}{(counts.GoneSomehow > 0 ? Invariant($", unknown {counts.GoneSomehow}") : "")})");
-        text.AppendWrapped("  ", "  ", Invariant(
-            $"Bought {counts.Bought}, finished {counts.Finished}, listed {counts.Listed}, sold {counts.Sold}, withdrawn {counts.Withdrawn}{gone}."));
-        foreach (string ratio in QuarterSentences.Ratios(report))
-            text.AppendWrapped("  ", "    ", ratio);
-        SuppliesByCanText.Append(text, report);
-    }
-
-    private static string TiedUp(QuarterReport report)
-    {
-        QuarterStock now = report.Closing;
-        string pieces = string.Join(", ", now.ByState.Select(group =>
-            Invariant($"{MoneyText.Exact(group.Cost, report.Workshop)} in {Counted(group.Pieces, "piece")} {group.Name}")));
-        string cans = now.InCans == 0 ? "" : $", {MoneyText.Exact(now.InCans, report.Workshop)} in supplies";
-        string tools = now.Tools == 0 ? "" : $", {MoneyText.Exact(now.Tools, report.Workshop)} in tools";
-        return Invariant($"Tied up on {now.Day:yyyy-MM-dd}, at cost: {pieces}{cans}{tools}.");
     }
 
     private static void AppendChanges(StringBuilder text, QuarterReport report)
@@ -280,6 +273,6 @@ public static class QuarterText
         return equation.Append(CultureInfo.InvariantCulture, $" = {sum.Result} {MoneyText.Exact(sum.Total, workshop)}").ToString();
     }
 
-    private static string Row(string label, IEnumerable<string> cells) =>
+    internal static string Row(string label, IEnumerable<string> cells) =>
         label.PadRight(Label) + string.Concat(cells.Select(cell => cell.PadLeft(Column))) + "\n";
 }

@@ -11,7 +11,7 @@ internal static class QuarterTrailHours
 
     public static QuarterTrail Of(QuarterBooks books, QuarterReport report)
     {
-        HashSet<string> sold = new(report.Sales.Select(sale => sale.Id), StringComparer.OrdinalIgnoreCase);
+        HashSet<string> sold = new(report.Sales.Where(sale => sale.ReturnedOn is null).Select(sale => sale.Id), StringComparer.OrdinalIgnoreCase);
         int[] places = [.. Enumerable.Range(0, books.Log.Pieces.Length)];
         int[] ofSold =
         [

@@ -6,11 +6,13 @@ internal static class QuarterTrailResult
     public static QuarterTrail GrossProfit(QuarterReport report) => Of(report, QuarterLine.GrossProfit, report.Profit.GrossProfit,
         (QuarterLine.Sales, report.Profit.Sales),
         (QuarterLine.DeliveryCharged, report.Profit.DeliveryCharged),
+        (QuarterLine.Returns, -report.Profit.Returns),
         (QuarterLine.CostOfSold, -report.Profit.CostOfPiecesSold));
 
     public static QuarterTrail Profit(QuarterReport report) => Of(report, QuarterLine.Profit, report.Profit.Net,
         (QuarterLine.Sales, report.Profit.Sales),
         (QuarterLine.DeliveryCharged, report.Profit.DeliveryCharged),
+        (QuarterLine.Returns, -report.Profit.Returns),
         (QuarterLine.CostOfSold, -report.Profit.CostOfPiecesSold),
         (QuarterLine.Fees, -report.Profit.Fees),
         (QuarterLine.Delivery, -report.Profit.Delivery),

@@ -33,7 +33,7 @@ internal static class QuarterTrailStock
                 Sort = Bought,
             });
         // One use is a row of uses.csv; what has no uses was spread over pieces, a row of supplies.csv at a time.
-        var used = books.Lines.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated && line.Arose <= day)
+        var used = books.Lines.Where(line => !line.IsBack && line.Line.Kind == CostKind.Supplies && !line.IsStated && line.Arose <= day)
             .GroupBy(line => (Item: line.Line.What, line.Line.Origin))
             .Select(use => QuarterTrailPart.Of(
                 use.Key.Origin,

@@ -32,13 +32,12 @@ internal static class QuarterTrailUpkeep
     public static QuarterTrail Overhead(QuarterBooks books, QuarterReport report)
     {
         (CostLine Line, decimal Amount)[] lines = [.. Within(books, report, books.Costs.Overheads)];
-        var outings = books.Costs.Cash.Where(movement => movement.Outing is not null)
-            .ToLookup(movement => movement.Origin, movement => movement.Outing!.Purpose);
+        Func<CostLine, TripPurpose?> purposeOf = PurposeOf(books);
         QuarterTrailPart[] parts =
         [
-            .. lines.Where(line => !IsOuting(line.Line)).GroupBy(line => line.Line.What, StringComparer.OrdinalIgnoreCase)
+            .. lines.Where(line => purposeOf(line.Line) is null).GroupBy(line => line.Line.What, StringComparer.OrdinalIgnoreCase)
                 .SelectMany(item => item.OrderBy(line => line.Line.Date).Select(line => Part(line.Line, line.Amount, item.Key))),
-            .. lines.Where(line => IsOuting(line.Line)).GroupBy(line => outings[line.Line.Origin].FirstOrDefault())
+            .. lines.Where(line => purposeOf(line.Line) is not null).GroupBy(line => purposeOf(line.Line)!.Value)
                 .OrderBy(purpose => purpose.Key)
                 .SelectMany(purpose => purpose.OrderBy(line => line.Line.Date)
                     .Select(line => Part(line.Line, line.Amount, Heading(purpose.Key)))),
@@ -47,14 +46,20 @@ internal static class QuarterTrailUpkeep
             report, QuarterLine.Overhead, report.Profit.Overheads, parts.Select(part => part.Group).Distinct().Count(), "item", parts,
             StillToArise(report));
 
-        static bool IsOuting(CostLine line) => line.Origin.File == Columns.Trips.File;
-
         QuarterTrailPart Part(CostLine line, decimal amount, string item) =>
             QuarterTrailPart.Of(line.Origin, line.What, line.Date, amount) with
             {
                 Group = item,
                 Rule = line.Origin.Rule + (amount == line.Amount ? "" : DaysOf(line, report.Reckoned)),
             };
+    }
+
+    /// <summary>What the outing behind an overhead was for; null for a row of <c>overheads.csv</c>.</summary>
+    public static Func<CostLine, TripPurpose?> PurposeOf(QuarterBooks books)
+    {
+        var outings = books.Costs.Cash.Where(movement => movement.Outing is not null)
+            .ToLookup(movement => movement.Origin, movement => movement.Outing!.Purpose);
+        return line => line.Origin.File == Columns.Trips.File ? outings[line.Origin].FirstOrDefault() : null;
     }
 
     public static QuarterTrail BookValue(QuarterBooks books, QuarterReport report)

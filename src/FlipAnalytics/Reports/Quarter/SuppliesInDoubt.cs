@@ -30,7 +30,7 @@ internal static class SuppliesInDoubt
         decimal stated = 0;
         foreach (StockLine line in books.Lines)
         {
-            if (!line.IsStated || line.Arose > day || line.Arose < earliest)
+            if (line.IsBack || !line.IsStated || line.Arose > day || line.Arose < earliest)
                 continue;
             decimal amount = line.Line.Amount - settled.GetValueOrDefault(line.Cost.Piece.Id);
             if (amount <= 0)

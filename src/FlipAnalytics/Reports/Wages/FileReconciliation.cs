@@ -16,22 +16,27 @@ public sealed record FileReconciliation(string Name, decimal Written, decimal Re
     {
         Piece[] sold = [.. log.Pieces.Where(piece => piece.IsSold)];
         decimal fruitless = book.Overheads.Where(line => line.Origin.File == Columns.Trips.File).Sum(line => line.Amount);
-        decimal drives = book.Pieces.SelectMany(cost => cost.Lines)
-            .Where(line => line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File).Sum(line => line.Amount);
+        CostLine[] lines = [.. book.Pieces.SelectMany(cost => cost.Lines)];
+        decimal drives = lines.Where(PieceCost.IsDrive).Sum(line => line.Amount);
         return
         [
             new("pieces.csv, prices paid", log.Pieces.Sum(piece => piece.BoughtPrice ?? 0), 0, Spent(CostKind.Purchase)),
-            new("pieces.csv, delivery", sold.Sum(piece => piece.DeliveryCost ?? 0), 0, Spent(CostKind.Delivery) - drives),
+            new("pieces.csv, delivery", sold.Sum(piece => piece.DeliveryCost ?? 0), 0, Spent(CostKind.Delivery) - drives - OfReturns(CostKind.Delivery)),
             new("pieces.csv, fees", sold.Sum(piece => piece.Fees ?? 0),
                 -book.Cash.Where(paid => paid.Kind == CostKind.Fees && paid.Origin.File == Columns.WorkshopFile).Sum(paid => paid.Amount),
-                Spent(CostKind.Fees)),
+                Spent(CostKind.Fees) - OfReturns(CostKind.Fees)),
             new(Columns.Supplies.File, log.Supplies.Sum(purchase => purchase.Price ?? 0), 0, Spent(CostKind.Supplies)),
             new(Columns.Tools.File, log.Tools.Sum(tool => tool.Price ?? 0), 0, Spent(CostKind.Tools)),
             new(Columns.Trips.File, log.Trips.Sum(trip => trip.OtherCost ?? 0),
                 -book.Cash.Where(paid => paid.IsReckoned).Sum(paid => paid.Amount), Spent(CostKind.Trip) + fruitless + drives),
+            new($"{Columns.Returns.File}, fees, delivery and cost",
+                log.Returns.Sum(back => (back.Cost ?? 0) + (back.CameBack ? (back.Fees ?? 0) + (back.DeliveryCost ?? 0) : 0)), 0,
+                OfReturns(CostKind.Fees) + OfReturns(CostKind.Delivery)),
             new(Columns.Overheads.File, log.Overheads.Sum(row => row.Amount), 0, Spent(CostKind.Overhead) - fruitless),
         ];
 
         decimal Spent(CostKind kind) => book.Total(kind).Spent;
+
+        decimal OfReturns(CostKind kind) => lines.Where(line => line.Kind == kind && line.Origin.File == Columns.Returns.File).Sum(line => line.Amount);
     }
 }

@@ -149,5 +149,16 @@ public sealed record WageTrail
             yield return new(
                 "delivery charged", piece.SoldOn, Columns.Pieces.File, piece.Row, "As written down.", charge);
         }
+
+        foreach (PieceReturn back in cost.Returns)
+        {
+            SaleReturn row = back.Row;
+            if (back.SalePrice + back.DeliveryCharged != 0)
+                yield return Line("sale that was undone", row.SoldOn, "What was yours of sale price and delivery charge.", back.SalePrice + back.DeliveryCharged);
+            if (back.GivenBack != 0)
+                yield return Line("given back", row.ReturnedOn, "What was yours of it.", -back.GivenBack);
+
+            WageTrailLine Line(string what, DateOnly? day, string rule, decimal amount) => new(what, day, Columns.Returns.File, row.Row, rule, amount);
+        }
     }
 }

@@ -127,8 +127,11 @@ public sealed record CostReconciliation(
     CostKind Kind, decimal Flips, decimal WithoutProfit, decimal OtherPieces, decimal AllPieces, decimal NoPiece,
     decimal StillHere, decimal InFiles, decimal Stated, decimal StillToArise)
 {
-    /// <summary>On no piece, for the days that it fell on are over and their month saw no work.</summary>
+    /// <summary>On no piece, for the days that it fell on are over and their month saw no work, or a channel had nothing for sale.</summary>
     public decimal Idle => Kind == CostKind.Supplies ? 0 : NoPiece - StillToArise;
+
+    /// <summary>What of <see cref="Idle"/> is rent of a channel, such as a booth, that had nothing for sale.</summary>
+    public decimal IdleRent { get; init; }
 
     /// <summary>On no piece, for it was wasted, or missing at a count.</summary>
     public decimal Lost => Kind == CostKind.Supplies ? NoPiece : 0;
@@ -151,7 +154,11 @@ public sealed record CostReconciliation(
                 book.Total(kind).OnPieces, book.Total(kind).Unassigned, book.Total(kind).Left, book.Total(kind).Spent,
                 book.Total(kind).Stated,
                 book.OverheadsUnshared.Concat(book.ToolsIdle).Where(line => line.Kind == kind)
-                    .Sum(line => line.ArisesAfter(book.Date, book.Currency)))),
+                    .Sum(line => line.ArisesAfter(book.Date, book.Currency)))
+            {
+                IdleRent = book.OverheadsUnshared.Where(line => line.Kind == kind && line.Channel is not null)
+                    .Sum(line => line.ArisenBy(book.Date, book.Currency)),
+            }),
         ];
     }
 }

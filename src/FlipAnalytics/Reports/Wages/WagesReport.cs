@@ -125,9 +125,20 @@ public sealed record WagesReport
     public WagesReport WithWorthALook(SalesLog log) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Total.FullWage, without => Of(without, Period).Total.FullWage, $"the {WageBridgeText.FullWageName}",
+            log, Total.FullWage, without => FullWageOf(without, Period), $"the {WageBridgeText.FullWageName}",
             wage => MoneyText.Exact(wage, Workshop)),
     };
+
+    /// <summary>The full wage alone, without the rest of a report.</summary>
+    private static decimal? FullWageOf(SalesLog log, ReportPeriod? period)
+    {
+        WorkCalendar calendar = new(log);
+        var sold = FlipResult.Sold(CostBook.Of(log, calendar), HoursLedger.Of(log, calendar)).Select(FlipWage.Of);
+        return WageSum.Of(In([.. sold], period), log.Workshop.Currency).FullWage;
+    }
+
+    private static ImmutableArray<FlipWage> In(ImmutableArray<FlipWage> sold, ReportPeriod? period) =>
+        period is null ? sold : [.. sold.Where(flip => period.Contains(flip.SoldOn))];
 
     /// <summary>The wages of a log.</summary>
     /// <param name="log">The log, as of its date.</param>
@@ -140,7 +151,7 @@ public sealed record WagesReport
         HoursLedger hours = HoursLedger.Of(log, calendar);
         Currency currency = log.Workshop.Currency;
         ImmutableArray<FlipWage> sold = [.. FlipResult.Sold(book, hours).Select(FlipWage.Of)];
-        ImmutableArray<FlipWage> flips = period is null ? sold : [.. sold.Where(flip => period.Contains(flip.SoldOn))];
+        ImmutableArray<FlipWage> flips = In(sold, period);
         WageSum total = WageSum.Of(flips, currency);
         ImmutableArray<WageGrouping> groupings =
             [.. Enum.GetValues<WageGroupBy>().Select(by => WageGrouping.Of(flips, by, currency))];

@@ -193,7 +193,8 @@ public static class WagesText
             string places = Parts(" + ", Plain,
                 ("other pieces", report.Reconciliation.Costs.Sum(cost => cost.WithoutProfit + cost.OtherPieces)),
                 ("in cans and tools", report.Reconciliation.Costs.Sum(cost => cost.StillHere)),
-                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.Idle)),
+                ("idle months", report.Reconciliation.Costs.Sum(cost => cost.Idle - cost.IdleRent)),
+                (IdleWords.Rent, report.Reconciliation.Costs.Sum(cost => cost.IdleRent)),
                 ("supplies lost", report.Reconciliation.Costs.Sum(cost => cost.Lost)),
                 ("rest of this month", report.Reconciliation.Costs.Sum(cost => cost.StillToArise)));
             text.AppendWrapped("", "  ",

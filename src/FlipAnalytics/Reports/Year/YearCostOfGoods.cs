@@ -80,7 +80,7 @@ public sealed record YearCostOfGoods(
         moved.Outings,
         [
             .. books.Lines.Where(line => period.Contains(line.Left))
-                .GroupBy(line => Why(line.Cost.Piece))
+                .GroupBy(line => Why(line.End))
                 .Where(why => why.Key is not null)
                 .Select(why => new YearTakenOut(
                     why.Key!,
@@ -93,12 +93,12 @@ public sealed record YearCostOfGoods(
         books.Lines.Where(line => line.Line.Kind == CostKind.Trip && line.IsHeldOn(period.To)).Sum(line => line.Line.Amount));
 
     // Null for a sale on a known day, which is what the cost of goods sold is about.
-    private static string? Why(Piece piece)
+    private static string? Why(StockEnd end) => end switch
     {
-        bool isDated = QuarterBooks.EndWrittenDown(piece) is not null;
-        return piece.IsSold ? isDated ? null : "sold, day unknown"
-            : !isDated ? "gone, day unknown"
-            : piece.LeftAs == LeftAs.Kept ? "kept for yourself"
-            : "written off";
-    }
+        StockEnd.SoldUndated => "sold, day unknown",
+        StockEnd.LeftUndated => "gone, day unknown",
+        StockEnd.Kept => "kept for yourself",
+        StockEnd.WrittenOff => "written off",
+        _ => null,
+    };
 }

@@ -10,7 +10,8 @@ public static class YearJson
     /// <summary>The document, indented, ending in a line feed; null is unknown.</summary>
     /// <param name="report">The report.</param>
     /// <param name="files">Files that were written with it.</param>
-    public static string Render(YearReport report, ImmutableArray<YearFile> files = default)
+    /// <param name="journal">The journal that was written with it; null for none.</param>
+    public static string Render(YearReport report, ImmutableArray<YearFile> files = default, WrittenJournal? journal = null)
     {
         ArgumentNullException.ThrowIfNull(report);
         var document = new YearDocument(
@@ -44,7 +45,8 @@ public static class YearJson
             report.WorthALook,
             report.Chosen,
             report.StillToArise,
-            files.IsDefault ? [] : files);
+            files.IsDefault ? [] : files,
+            journal);
         return JsonStyle.Text(document, YearJsonContext.Readable.YearDocument);
     }
 }
@@ -81,7 +83,8 @@ internal sealed record YearDocument(
     string? WorthALook,
     string? Chosen,
     decimal StillToArise,
-    ImmutableArray<YearFile> Files);
+    ImmutableArray<YearFile> Files,
+    WrittenJournal? Journal);
 
 [JsonSerializable(typeof(YearDocument))]
 internal sealed partial class YearJsonContext : JsonSerializerContext

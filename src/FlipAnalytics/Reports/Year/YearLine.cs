@@ -19,6 +19,8 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
     internal const string Expenses = "expenses";
     internal const string Outside = "outside the profit";
 
+    internal const string OtherDrives = "other_drives";
+
     /// <summary>What it does to the profit.</summary>
     public decimal Effect => Sign switch { '+' => Amount, '-' => -Amount, _ => 0 };
 
@@ -32,12 +34,7 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
         new(Expenses, "fees", "fees of selling channels", '-', profit.Fees),
         new(Expenses, "fees_by_rule", "of them by your rule in workshop.toml, not from a statement", ' ', feesByRule),
         new(Expenses, "delivery", "delivery", '-', profit.Delivery),
-        .. overheads.Select(item => new YearLine(
-            Expenses,
-            item.IsFruitless ? "fruitless_outings" : "overheads",
-            item.IsFruitless ? $"outings that brought nothing home ({TextLines.Counted(item.Entries, "outing")})" : $"overhead: {item.Item}",
-            '-',
-            item.Amount)),
+        .. OverheadLines(overheads),
         new(Expenses, "tool_wear", "wear of tools (the books' own reckoning)", '-', profit.ToolWear),
         new(Expenses, "supplies_lost", "supplies wasted, or missing at a count; not in the cost above", '-', profit.SuppliesLost),
         new(Expenses, "written_off", "pieces written off; not in the cost above", '-', profit.WrittenOff),
@@ -59,7 +56,28 @@ public sealed record YearLine(string Section, string Name, string What, char Sig
     [
         new(Receipts, "sales", "sales", '+', profit.Sales, true),
         new(Receipts, "delivery_charged", "delivery you charged", '+', profit.DeliveryCharged),
+        new(Receipts, "returns", "given back to buyers", '-', profit.Returns),
     ];
+
+    // Drives that looked for nothing share a line; the lists have them by what they were for.
+    private static IEnumerable<YearLine> OverheadLines(ImmutableArray<YearOverhead> overheads)
+    {
+        YearOverhead[] drives = [.. overheads.Where(item => item is { Purpose: not null, IsFruitless: false })];
+        return
+        [
+            .. overheads.Where(item => item.Purpose is null)
+                .Select(item => new YearLine(Expenses, "overheads", $"overhead: {item.Item}", '-', item.Amount)),
+            .. overheads.Where(item => item.IsFruitless).Select(item => new YearLine(
+                Expenses, "fruitless_outings", $"outings that brought nothing home ({TextLines.Counted(item.Entries, "outing")})", '-',
+                item.Amount)),
+            .. drives.Length == 0 ? Array.Empty<YearLine>() :
+            [
+                new(Expenses, OtherDrives,
+                    $"{string.Join(", ", drives.Select(item => item.Item))} ({TextLines.Counted(drives.Sum(item => item.Entries), "outing")})",
+                    '-', drives.Sum(item => item.Amount)),
+            ],
+        ];
+    }
 
     private static IEnumerable<YearLine> GoodsLines(YearCostOfGoods goods, ReportPeriod reckoned)
     {

@@ -6,25 +6,43 @@ namespace FlipAnalytics;
 /// <param name="Item">What it was for, such as rent.</param>
 /// <param name="Entries">Rows of <c>overheads.csv</c>, or outings, that it is made of.</param>
 /// <param name="Amount">Amount in the year.</param>
-/// <param name="IsFruitless">Whether it is the outings that brought nothing home: driving at the rate, and what else was paid.</param>
+/// <param name="IsFruitless">
+/// Whether it is the outings that looked for pieces and brought nothing home: driving at the rate, and what else was paid.
+/// </param>
 public sealed record YearOverhead(string Item, int Entries, decimal Amount, bool IsFruitless)
 {
+    /// <summary>What the outings it is made of were for; null for rows of <c>overheads.csv</c>.</summary>
+    public TripPurpose? Purpose { get; init; }
+
     internal static ImmutableArray<YearOverhead> In(QuarterBooks books, ReportPeriod period)
     {
+        Func<CostLine, TripPurpose?> purposeOf = QuarterTrailUpkeep.PurposeOf(books);
         var lines = books.Costs.Overheads
-            .Select(line => (Line: line, Amount: CostsBySpan.Of(books.Costs, line, period), IsFruitless: line.Origin.File == Columns.Trips.File))
+            .Select(line => (Line: line, Amount: CostsBySpan.Of(books.Costs, line, period), Purpose: purposeOf(line)))
             .Where(line => line.Amount != 0)
             .ToArray();
         return
         [
-            .. lines.Where(line => !line.IsFruitless)
+            .. lines.Where(line => line.Purpose is null)
                 .GroupBy(line => line.Line.What, StringComparer.OrdinalIgnoreCase)
                 .Select(item => new YearOverhead(item.Key, item.Count(), item.Sum(line => line.Amount), false))
                 .OrderByDescending(item => item.Amount).ThenBy(item => item.Item, StringComparer.Ordinal),
-            .. lines.Where(line => line.IsFruitless).GroupBy(line => true)
-                .Select(all => new YearOverhead("fruitless outings", all.Count(), all.Sum(line => line.Amount), true)),
+            .. lines.Where(line => line.Purpose is not null).GroupBy(line => line.Purpose!.Value).OrderBy(purpose => purpose.Key)
+                .Select(all => new YearOverhead(
+                    NameOf(all.Key), all.Count(), all.Sum(line => line.Amount), all.Key == TripPurpose.Sourcing)
+                {
+                    Purpose = all.Key,
+                }),
         ];
     }
+
+    private static string NameOf(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Delivery => "delivery drives",
+        TripPurpose.Supplies => "supply runs",
+        TripPurpose.Other => "other drives",
+        _ => "fruitless outings",
+    };
 }
 
 /// <summary>A tool, as it was bought and as it stands in the books on the last day.</summary>

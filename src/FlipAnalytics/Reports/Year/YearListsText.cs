@@ -15,7 +15,7 @@ internal static class YearListsText
         List(text, "Pieces that left unsold", report.Left.Select(left => Invariant(
             $"{left.Id}, {left.What}, {left.LeftOn:yyyy-MM-dd}, {(left.How is { } how ? Columns.WordOf(how) : "gone")}: had cost {Money(left.Cost)}")));
         List(text, "Driving", report.Driving.Outings.Select(outing => Invariant(
-            $"{outing.Date:yyyy-MM-dd}, {outing.Trip}: {outing.Distance?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? "?"}, {(outing.Driving is { } driving ? Money(driving) : "not reckoned")}{(outing.OtherCost == 0 ? "" : $", and {Money(outing.OtherCost)} of other cost")}; {(outing.IsFruitless ? "brought nothing home" : outing.IsDelivery ? "to a buyer" : TextLines.Counted(outing.Pieces, "piece"))}")));
+            $"{outing.Date:yyyy-MM-dd}, {outing.Trip}: {outing.Distance?.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture) ?? "?"}, {(outing.Driving is { } driving ? Money(driving) : "not reckoned")}{(outing.OtherCost == 0 ? "" : $", and {Money(outing.OtherCost)} of other cost")}; {(outing.IsFruitless ? "brought nothing home" : outing.IsDelivery ? "to a buyer" : outing.IsOverhead ? Drive(outing.Purpose) : TextLines.Counted(outing.Pieces, "piece"))}")));
         List(text, "Tools", report.Tools.Select(tool => Invariant(
             $"{tool.Item}, {Day(tool.BoughtOn)}, {Money(tool.Price)}: wear {Money(tool.Wear)} in the year, left {Money(tool.Value)}")));
         List(text, Invariant($"Stock on {report.Reckoned.To:yyyy-MM-dd}, at cost"), report.Stock.Select(piece => Invariant(
@@ -31,6 +31,13 @@ internal static class YearListsText
             .Prepend(YearPrompts.Whose(report.Workshop)));
         List(text, "Of the books", report.Notes);
     }
+
+    private static string Drive(TripPurpose purpose) => purpose switch
+    {
+        TripPurpose.Delivery => "a delivery of no single sale",
+        TripPurpose.Supplies => "a supply run",
+        _ => "another drive",
+    };
 
     private static string Day(DateOnly? day) => day is { } known ? Invariant($"{known:yyyy-MM-dd}") : "on an unknown day";
 

@@ -9,7 +9,7 @@ namespace FlipAnalytics;
 /// <param name="Driving">What driving comes to at the rate; null where it cannot be reckoned.</param>
 /// <param name="Rate">Driving over distance, to four digits; null where there is none.</param>
 /// <param name="OtherCost">Parking, tolls, van hire.</param>
-/// <param name="Pieces">Pieces it brought home; their cost bears it. With none it is an overhead.</param>
+/// <param name="Pieces">Pieces it brought home; their cost bears it. With none it is an overhead, or a delivery of one sale.</param>
 /// <param name="Rule">Which rate was taken, and from where.</param>
 /// <param name="Notes">What <c>trips.csv</c> says of it.</param>
 public sealed record YearOuting(
@@ -22,15 +22,18 @@ public sealed record YearOuting(
     /// <summary>Whether it took a piece to its buyer.</summary>
     public bool IsDelivery { get; init; }
 
-    /// <summary>Whether it brought nothing home.</summary>
-    public bool IsFruitless => Pieces == 0 && !IsDelivery;
+    /// <summary>Whether it looked for pieces and brought nothing home.</summary>
+    public bool IsFruitless => IsOverhead && Purpose == TripPurpose.Sourcing;
+
+    /// <summary>Whether it is a cost of no single piece.</summary>
+    public bool IsOverhead => Pieces == 0 && !IsDelivery;
 
     internal static ImmutableArray<YearOuting> In(QuarterBooks books, ReportPeriod period)
     {
         Dictionary<string, int> pieces = books.Log.Pieces.Where(piece => piece.Trip is not null)
             .GroupBy(piece => piece.Trip!, StringComparer.OrdinalIgnoreCase)
             .ToDictionary(trip => trip.Key, trip => trip.Count(), StringComparer.OrdinalIgnoreCase);
-        HashSet<int> delivered = [.. books.Drives.Select(drive => drive.Line.Origin.Row ?? 0)];
+        HashSet<int> delivered = [.. books.Selling.Where(line => line.IsDrive).Select(drive => drive.Line.Origin.Row ?? 0)];
         ILookup<Trip, CashMovement> paid = books.Costs.Cash.Where(movement => movement.Outing is not null)
             .ToLookup(movement => movement.Outing!, movement => movement);
         return
@@ -67,13 +70,19 @@ public sealed record YearOuting(
 /// <summary>The driving of the year at the mileage rate. It is all in other lines of the sheet already.</summary>
 /// <param name="Outings">Each outing, by date.</param>
 /// <param name="InPieces">Driving in the cost of pieces.</param>
-/// <param name="InOverheads">Driving on outings that brought nothing home.</param>
+/// <param name="InOverheads">Driving of no single piece, for whatever purpose.</param>
 /// <param name="InDelivery">Driving to buyers.</param>
 public sealed record YearDriving(
     ImmutableArray<YearOuting> Outings, decimal InPieces, decimal InOverheads, decimal InDelivery)
 {
     /// <summary>All driving at the rate.</summary>
     public decimal Amount => InPieces + InOverheads + InDelivery;
+
+    /// <summary>Driving on outings that looked for pieces and brought nothing home.</summary>
+    public decimal InFruitless => Outings.Where(outing => outing.IsFruitless).Sum(outing => outing.Driving ?? 0);
+
+    /// <summary>Driving of no single piece for anything but looking for pieces, such as supplies.</summary>
+    public decimal InOtherDrives => InOverheads - InFruitless;
 
     /// <summary>Distance driven, as far as it is written down, in the workshop's unit.</summary>
     public decimal Distance => Outings.Sum(outing => outing.Distance ?? 0);
@@ -87,7 +96,7 @@ public sealed record YearDriving(
         return new(
             outings,
             outings.Where(outing => outing.Pieces > 0).Sum(outing => outing.Driving ?? 0),
-            outings.Where(outing => outing.IsFruitless).Sum(outing => outing.Driving ?? 0),
+            outings.Where(outing => outing.IsOverhead).Sum(outing => outing.Driving ?? 0),
             outings.Where(outing => outing.IsDelivery).Sum(outing => outing.Driving ?? 0));
     }
 }

@@ -62,7 +62,7 @@ public static class YearSentences
             _ => Invariant($" at {report.Workshop.Symbol}{rates[0]:0.00##} to {report.Workshop.Symbol}{rates[^1]:0.00##} {(unit == "km" ? "a km" : "a mile")}"),
         };
         string where = driving.Amount == 0 ? ""
-            : $", already included above: {Money(report, driving.InPieces)} in the cost of pieces, {Money(report, driving.InOverheads)} in outings that brought nothing home{(driving.InDelivery == 0 ? "" : $", {Money(report, driving.InDelivery)} in delivery")}";
+            : $", already included above: {Money(report, driving.InPieces)} in the cost of pieces, {Money(report, driving.InFruitless)} in outings that brought nothing home{(driving.InOtherDrives == 0 ? "" : $", {Money(report, driving.InOtherDrives)} in supply runs and other drives")}{(driving.InDelivery == 0 ? "" : $", {Money(report, driving.InDelivery)} in delivery")}";
         return Invariant($"Driving: {driving.Distance:#,0.##} {unit} on {Counted(driving.Outings.Length, "outing")}{at} = {Money(report, driving.Amount)}{where}.{unknown}");
     }
 

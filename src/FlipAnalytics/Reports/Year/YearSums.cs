@@ -26,7 +26,8 @@ internal static class YearSums
             Sum("tools at book value", "tools at the end", closing.Tools,
                 ("tools at the start", opening.Tools), ("bought", moved.ToolsBought), ("wear", -moved.ToolWear)),
             Sum("driving", "driving, reckoned", report.Cash.DrivingReckoned,
-                ("in the cost of pieces", report.Driving.InPieces), ("on outings that brought nothing home", report.Driving.InOverheads),
+                ("in the cost of pieces", report.Driving.InPieces), ("on outings that brought nothing home", report.Driving.InFruitless),
+                ("on supply runs and other drives", report.Driving.InOtherDrives),
                 ("to buyers", report.Driving.InDelivery)),
             Sum("all money in the files", "receipts less all that was spent, of any day", AllMoney(books),
                 [.. report.Tally.Where(row => row.Line.Length > 0)

@@ -84,7 +84,7 @@ public static class YearTables
             ("driving", "driving at the rate", outing => outing.Driving),
             ("other_cost", "parking, tolls, van hire", outing => outing.OtherCost),
             ("pieces", "pieces brought home", outing => outing.Pieces),
-            ("included_in", "where it counts already", outing => outing.IsFruitless ? "overheads" : outing.IsDelivery ? "delivery" : "cost of pieces"),
+            ("included_in", "where it counts already", outing => outing.IsOverhead ? "overheads" : outing.IsDelivery ? "delivery" : "cost of pieces"),
             ("rule", "which rate", outing => outing.Rule),
             ("notes", "notes of trips.csv", outing => outing.Notes));
     }

@@ -24,15 +24,22 @@ public sealed record YearTally(
     internal static ImmutableArray<YearTally> Of(QuarterBooks books, ReportPeriod period)
     {
         PieceCost[] sold = [.. books.Costs.Pieces.Where(cost => cost.Piece.IsSold)];
-        CostLine[] own = [.. books.Costs.Pieces.SelectMany(cost => cost.Lines)];
+        PieceReturn[] returns = [.. books.Costs.Pieces.SelectMany(cost => cost.Returns)];
         CostLine[] overheads = [.. books.Costs.Overheads];
+        Func<CostLine, TripPurpose?> purposeOf = QuarterTrailUpkeep.PurposeOf(books);
         return
         [
             .. ((YearTally[])
             [
                 Dated("sales", "sold_price in pieces.csv", "sales", sold.Select(cost => (cost.Piece.SoldOn, cost.SalePrice ?? 0))),
+                Dated("sales of pieces that came back", "sold_price in returns.csv", "sales",
+                    returns.Select(back => (back.Row.SoldOn, back.SalePrice))),
                 Dated("delivery charged", "delivery_charged in pieces.csv", "delivery_charged",
                     sold.Select(cost => (cost.Piece.SoldOn, cost.Piece.DeliveryCharged ?? 0))),
+                Dated("delivery charged for pieces that came back", "delivery_charged in returns.csv", "delivery_charged",
+                    returns.Select(back => (back.Row.SoldOn, back.DeliveryCharged))),
+                Dated("given back to buyers", "refund in returns.csv, with what buyers no longer owe and without an owner's share", "returns",
+                    returns.Select(back => ((DateOnly?)back.Row.ReturnedOn, back.GivenBack))),
                 Stock("pieces bought", "bought_price in pieces.csv", "pieces_bought", line => line.Line.Kind == CostKind.Purchase),
                 Dated("supplies bought", "price in supplies.csv", "supplies_bought", Paid(CostKind.Supplies)),
                 // What a count found missing in a can stands behind what was stated.
@@ -41,17 +48,19 @@ public sealed record YearTally(
                     Arisen(line => line.IsStated).Concat(books.Costs.StatedByCounts.Select(settled => ((DateOnly?)settled.Date, -settled.Amount)))),
                 Stock("outings that brought pieces home", "distance and other_cost in trips.csv", "outings",
                     line => line.Line.Kind == CostKind.Trip),
-                Dated("fees, as written down", "fees in pieces.csv", "fees",
-                    own.Where(line => line.Kind == CostKind.Fees && IsWritten(line)).Select(Day)),
-                Dated("fees, by your rule", "[fees] in workshop.toml", "fees",
-                    own.Where(line => line.Kind == CostKind.Fees && !IsWritten(line)).Select(Day)),
-                Dated("delivery", "delivery_cost in pieces.csv", "delivery",
-                    own.Where(line => line.Kind == CostKind.Delivery && IsWritten(line)).Select(Day)),
+                Dated("fees, as written down", "fees in pieces.csv", "fees", Selling(CostKind.Fees, Columns.Pieces.File)),
+                Dated("fees, by your rule", "[fees] in workshop.toml", "fees", Selling(CostKind.Fees, Columns.WorkshopFile)),
+                Dated("fees of sales that were undone", "fees in returns.csv", "fees", Selling(CostKind.Fees, Columns.Returns.File)),
+                Dated("delivery", "delivery_cost in pieces.csv", "delivery", Selling(CostKind.Delivery, Columns.Pieces.File)),
+                Dated("delivery and taking back of pieces that came back", "delivery_cost and cost in returns.csv", "delivery",
+                    Selling(CostKind.Delivery, Columns.Returns.File)),
                 Dated("drives to buyers", "distance and other_cost in trips.csv, on the day of the sale", "delivery",
-                    books.Drives.Select(drive => (drive.Counted, drive.Line.Amount))),
-                Spread("overheads", "amount in overheads.csv", "overheads", overheads.Where(line => line.Origin.File != Columns.Trips.File)),
+                    Selling(CostKind.Delivery, Columns.Trips.File)),
+                Spread("overheads", "amount in overheads.csv", "overheads", overheads.Where(line => purposeOf(line) is null)),
                 Spread("fruitless outings", "distance and other_cost in trips.csv", "fruitless_outings",
-                    overheads.Where(line => line.Origin.File == Columns.Trips.File)),
+                    overheads.Where(line => purposeOf(line) == TripPurpose.Sourcing)),
+                Spread("supply runs and other drives", "distance and other_cost in trips.csv", YearLine.OtherDrives,
+                    overheads.Where(line => purposeOf(line) is not (null or TripPurpose.Sourcing))),
                 Dated("tools bought", "price in tools.csv", "tools_bought", Paid(CostKind.Tools)),
                 .. Enum.GetValues<MoneyOf>().Select(of => Dated(
                     YearLine.OutsideProfit(of).What, YearLine.OutsideProfit(of).Column, YearLine.OutsideProfit(of).Name,
@@ -66,11 +75,14 @@ public sealed record YearTally(
         IEnumerable<(DateOnly?, decimal)> Paid(CostKind kind) =>
             books.Costs.Cash.Where(movement => movement.Kind == kind).Select(movement => (movement.Date, -movement.Amount));
 
+        IEnumerable<(DateOnly?, decimal)> Selling(CostKind kind, string file) => books.Selling
+            .Where(line => line.Line.Kind == kind && line.Line.Origin.File == file).Select(line => (line.Counted, line.Line.Amount));
+
         YearTally Stock(string what, string column, string name, Func<StockLine, bool> which) =>
             Dated(what, column, name, Arisen(which));
 
         // What the books could not give a day stands before every day.
-        IEnumerable<(DateOnly?, decimal)> Arisen(Func<StockLine, bool> which) => books.Lines.Where(which)
+        IEnumerable<(DateOnly?, decimal)> Arisen(Func<StockLine, bool> which) => books.Lines.Where(line => !line.IsBack && which(line))
             .Select(line => (line.Arose == DateOnly.MinValue ? (DateOnly?)null : line.Arose, line.Line.Amount));
 
         YearTally Dated(string what, string column, string name, IEnumerable<(DateOnly? Day, decimal Amount)> facts)
@@ -113,8 +125,4 @@ public sealed record YearTally(
     /// <summary>Whether a line of the sheet is money that came in.</summary>
     internal static bool IsReceipt(string line) => line is "sales" or "delivery_charged"
         || Enum.GetValues<MoneyOf>().Any(of => YearLine.OutsideProfit(of).Name == line);
-
-    private static (DateOnly? Day, decimal Amount) Day(CostLine line) => (line.Date, line.Amount);
-
-    private static bool IsWritten(CostLine fee) => fee.Origin.File == Columns.Pieces.File;
 }

@@ -136,6 +136,7 @@ public sealed class JournalProgramsTests
             Trips = [.. log.Trips.Select(trip => trip with { PieceId = trip.PieceId is { } id && ids.TryGetValue(id, out string? named) ? named : null })],
             Moves = [.. log.Moves.Select(move => move with { From = ids[move.From], To = ids[move.To] })],
             Money = [.. log.Money.Select(entry => entry with { PieceId = entry.PieceId is { } id ? ids[id] : null })],
+            Returns = [.. log.Returns.Select(back => back with { PieceId = ids[back.PieceId] })],
             Hours = [.. log.Hours.Select(entry => entry with { PieceId = entry.PieceId is { } id ? ids[id] : null })],
             AskingPrices = [.. log.AskingPrices.Select(change => change with { PieceId = ids[change.PieceId] })],
             Tools = [.. log.Tools.Select(tool => tool with { Item = Word() })],

@@ -8,7 +8,8 @@ internal static class JournalTruth
     [
         ("income:sales", -report.Profit.Sales),
         ("income:delivery charged", -report.Profit.DeliveryCharged),
-        ("income", -report.Profit.Sales - report.Profit.DeliveryCharged),
+        ("income:returns", report.Profit.Returns),
+        ("income", report.Profit.Returns - report.Profit.Sales - report.Profit.DeliveryCharged),
         ("expenses:cost of pieces sold:purchase", report.Profit.Purchases),
         ("expenses:cost of pieces sold:supplies", report.Profit.Supplies),
         ("expenses:cost of pieces sold:outings", report.Profit.Outings),
@@ -19,7 +20,7 @@ internal static class JournalTruth
         ("expenses:wear of tools", report.Profit.ToolWear),
         ("expenses:overhead", report.Profit.Overheads),
         ("expenses:supplies lost", report.Profit.SuppliesLost),
-        ("expenses", report.Profit.Sales + report.Profit.DeliveryCharged - report.Profit.Net),
+        ("expenses", report.Profit.Sales + report.Profit.DeliveryCharged - report.Profit.Returns - report.Profit.Net),
         ("assets:money", report.Cash.Change),
         ("assets:pieces", report.Closing.Cost),
         ("assets:supplies", report.Closing.InCans),

@@ -150,7 +150,7 @@ public sealed class QuarterByHandTests
         // Overheads and wear 97 + 12 = 109; two flips left 300 − 53 = 247, or 123.50 each.
         Assert.Equal(new BreakEven(109, 123.5m), Report.Ratios.BreakEven);
         Assert.Equal(1, Report.Ratios.BreakEven!.WholeFlips);
-        Assert.Equal(new QuarterCounts(4, 3, 3, 2, 1, 0, 1, 0, 0, 0, 0), Report.Counts);
+        Assert.Equal(new QuarterCounts(4, 3, 3, 2, 0, 1, 0, 1, 0, 0, 0, 0), Report.Counts);
     }
 
     [Fact]

@@ -94,7 +94,8 @@ public sealed class QuarterCansTests
         {
             string text = string.Join(' ', QuarterText.Render(report, all).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
             Assert.Contains(
-                "Pieces state supplies that no can was charged for: 12.00 of what is in cans may be gone; a count of what is left (counts.csv) settles it.",
+                all ? "Of what is in cans 12.00 may be gone: pieces state supplies that no can was charged for. A count (counts.csv) settles it."
+                    : "Of what is in cans 12.00 may be gone; a count (counts.csv) settles it.",
                 text, StringComparison.Ordinal);
             Assert.DoesNotContain("at most", text, StringComparison.Ordinal);
         }

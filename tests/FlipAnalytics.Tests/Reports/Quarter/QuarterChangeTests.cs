@@ -54,5 +54,5 @@ public sealed class QuarterChangeTests
 
     private static QuarterProfit Profit(
         System.Collections.Immutable.ImmutableArray<QuarterSale> sales, decimal wear, decimal overheads) =>
-        new(sales.Length, sales.Sum(sale => sale.SalePrice!.Value), 0, sales.Sum(sale => sale.Purchase), 0, 0, 0, 0, 0, wear, overheads, 0);
+        new(sales.Length, sales.Sum(sale => sale.SalePrice!.Value), 0, 0, sales.Sum(sale => sale.Purchase), 0, 0, 0, 0, 0, wear, overheads, 0);
 }

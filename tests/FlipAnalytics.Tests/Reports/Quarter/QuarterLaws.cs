@@ -53,7 +53,7 @@ internal static class QuarterLaws
             yield return $"{report.Period.Name}: a can holds less than nothing";
         if (report.Cans.Sum(can => can.ValueLeft) != report.Closing.InCans)
             yield return $"{report.Period.Name}: the cans do not add up to {report.Closing.InCans}";
-        if (report.Sales.Sum(sale => sale.Contribution) - report.Profit.OtherCosts != report.Profit.Net)
+        if (report.Sales.Sum(sale => sale.Contribution) + report.Returns.Sum(back => back.Contribution) - report.Profit.OtherCosts != report.Profit.Net)
             yield return "the pieces sold do not add up to the profit";
     }
 
@@ -65,11 +65,12 @@ internal static class QuarterLaws
         return Different(
             "the costing's movement of stock",
             [
-                ("opening", stock.Opening), ("added", stock.Added), ("sold", stock.Sold),
+                ("opening", stock.Opening), ("added", stock.Added), ("came back", stock.CameBack), ("sold", stock.Sold),
                 ("gone", stock.WrittenOff + stock.Kept), ("closing", stock.Closing),
             ],
             [
                 ("opening", report.Opening.Cost), ("added", moved.Bought + moved.FromCans + moved.Stated + moved.Outings),
+                ("came back", moved.CameBack),
                 ("sold", moved.Sold + moved.SoldUndated), ("gone", moved.WrittenOff + moved.Kept + moved.LeftUndated),
                 ("closing", report.Closing.Cost),
             ]);
@@ -91,7 +92,9 @@ internal static class QuarterLaws
             "the whole life",
             [
                 ("sales", log.Pieces.Where(piece => piece.IsSold).Sum(piece =>
-                    log.Workshop.Currency.Round((piece.SoldPrice ?? 0) * (piece.Commission ?? 1)) + (piece.DeliveryCharged ?? 0))),
+                    log.Workshop.Currency.Round((piece.SoldPrice ?? 0) * (piece.Commission ?? 1)) + (piece.DeliveryCharged ?? 0))
+                    + book.Pieces.SelectMany(piece => piece.Returns).Sum(back => back.SalePrice + back.DeliveryCharged)),
+                ("given back", book.Pieces.SelectMany(piece => piece.Returns).Sum(back => back.GivenBack)),
                 ("cash", book.Cash.Where(movement => !movement.IsReckoned).Sum(movement => movement.Amount)),
                 ("cans", book.SuppliesLeft.Sum(stock => stock.Value)),
                 ("tools", book.ToolsLeft.Sum(tool => tool.Value) + wearToCome),
@@ -101,6 +104,7 @@ internal static class QuarterLaws
             ],
             [
                 ("sales", life.Profit.Sales + life.Profit.DeliveryCharged + undatedSales),
+                ("given back", life.Profit.Returns),
                 ("cash", life.Cash.Change + undatedCash),
                 ("cans", life.Closing.InCans),
                 ("tools", life.Closing.Tools),
@@ -122,6 +126,9 @@ internal static class QuarterLaws
         ("pieces", report.Profit.Pieces),
         ("sales", report.Profit.Sales),
         ("delivery charged", report.Profit.DeliveryCharged),
+        ("returns", report.Profit.Returns),
+        ("came back", report.Moved.CameBack),
+        ("pieces that came back", report.Counts.CameBack),
         ("purchases", report.Profit.Purchases),
         ("supplies", report.Profit.Supplies),
         ("outings", report.Profit.Outings),

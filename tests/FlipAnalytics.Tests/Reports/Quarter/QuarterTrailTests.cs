@@ -233,6 +233,7 @@ public sealed partial class QuarterTrailTests
     {
         "sales" => report.Profit.Sales,
         "delivery-charged" => report.Profit.DeliveryCharged,
+        "returns" => report.Profit.Returns,
         "cost-of-sold" => report.Profit.CostOfPiecesSold,
         "purchases" => report.Profit.Purchases,
         "supplies" => report.Profit.Supplies,

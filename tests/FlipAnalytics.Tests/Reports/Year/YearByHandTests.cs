@@ -104,6 +104,36 @@ public sealed class YearByHandTests
             Report.Overheads.Select(item => (item.Item, item.Entries, item.Amount)));
     }
 
+    /// <summary>To the 7 of T3: a supply run of 10 miles, 5; one to the tip of 4 and 1 of fees, 3; one for two buyers of 12, 6.</summary>
+    [Fact]
+    public void ADriveForSuppliesIsNoOutingThatBroughtNothingHome()
+    {
+        Trip drive = new("S1", new(2025, 4, 2), 10, 1, null, null) { Purpose = TripPurpose.Supplies };
+        SalesLog log = Log with
+        {
+            Trips =
+            [
+                .. Log.Trips, drive, drive with { Name = "O1", Distance = 4, OtherCost = 1, Purpose = TripPurpose.Other },
+                drive with { Name = "D1", Distance = 12, Purpose = TripPurpose.Delivery },
+            ],
+        };
+        var report = YearReport.Of(log, Report.Period);
+        Assert.Equal(
+            [("fruitless outings", 1, 7m, true), ("delivery drives", 1, 6m, false), ("supply runs", 1, 5m, false), ("other drives", 1, 3m, false)],
+            report.Overheads.Where(item => item.Purpose is not null).Select(item => (item.Item, item.Entries, item.Amount, item.IsFruitless)));
+        Assert.Equal(
+            [("outings that brought nothing home (1 outing)", 7m), ("delivery drives, supply runs, other drives (3 outings)", 14m)],
+            report.Lines.Where(line => line.Name is "fruitless_outings" or "other_drives").Select(line => (line.What, line.Amount)));
+        Assert.Equal(Report.Profit.Net - 14, report.Profit.Net);
+        Assert.EndsWith(
+            "= $25.00, already included above: $8.00 in the cost of pieces, $4.00 in outings that brought nothing home, $13.00 in supply runs and other drives.",
+            YearSentences.Driving(report),
+            StringComparison.Ordinal);
+        Assert.Equal(["T3"], report.Driving.Outings.Where(outing => outing.IsFruitless).Select(outing => outing.Trip));
+        Assert.Contains("S1: 10, $5.00; a supply run", YearText.Render(report, all: true), StringComparison.Ordinal);
+        Assert.All(report.Sums, sum => Assert.Equal(0, sum.Difference));
+    }
+
     [Fact]
     public void TheDocumentSaysInWordsHowAPieceLeftAndWhatAnOutingWasFor()
     {

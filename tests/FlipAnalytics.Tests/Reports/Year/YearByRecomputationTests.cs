@@ -56,6 +56,32 @@ public sealed class YearByRecomputationTests
         }
     }
 
+    [Fact]
+    public void PiecesOfABoothBearItsRentAsAScriptFindsInTheFiles()
+    {
+        using JsonDocument document = Answers();
+        var books = CostBook.Of(LogOf(document, CostingMethod.Fifo));
+        HashSet<int?> rents = [.. books.Overheads.Where(line => line.Channel is not null).Select(line => line.Origin.Row)];
+        bool IsRent(CostLine line) => line.Origin.File == Columns.Overheads.File && rents.Contains(line.Origin.Row);
+        Assert.Equal(
+            Amounts(document, "rent_of_channels"),
+            books.Pieces.Select(cost => (cost.Piece.Id, cost.Lines.Where(IsRent).Sum(line => line.Amount)))
+                .Append(("nobody", books.OverheadsUnshared.Where(IsRent).Sum(line => line.Amount)))
+                .Where(borne => borne.Item2 != 0).Order());
+    }
+
+    [Fact]
+    public void WhatDeliveriesCostNetIsWhatAScriptFindsInTheFiles()
+    {
+        using JsonDocument document = Answers();
+        Assert.Equal(
+            Amounts(document, "net_deliveries").Select(sale => sale.Amount).Order(),
+            SellingTerms.Of(LogOf(document, CostingMethod.Fifo)).Deliveries);
+    }
+
+    private static IEnumerable<(string Name, decimal Amount)> Amounts(JsonDocument answers, string name) =>
+        answers.RootElement.GetProperty(name).EnumerateObject().Select(amount => (amount.Name, amount.Value.GetDecimal())).Order();
+
     private static JsonDocument Answers() => JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "answers.json")));
 
     private static SalesLog LogOf(JsonDocument answers, CostingMethod method)
@@ -97,6 +123,7 @@ public sealed class YearByRecomputationTests
     [
         ("sales", profit.Sales),
         ("delivery_charged", profit.DeliveryCharged),
+        ("returns", profit.Returns),
         ("purchases", profit.Purchases),
         ("supplies", profit.Supplies),
         ("outings", profit.Outings),
@@ -105,6 +132,7 @@ public sealed class YearByRecomputationTests
         ("written_off", profit.WrittenOff),
         ("tool_wear", profit.ToolWear),
         ("overheads", profit.Overheads),
+        ("supplies_lost", profit.SuppliesLost),
         ("net", profit.Net),
     ];
 

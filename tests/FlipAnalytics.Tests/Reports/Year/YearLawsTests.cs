@@ -65,6 +65,15 @@ public sealed class YearLawsTests
                 (piece.SoldPrice ?? 0) - given.Log.Workshop.Currency.Round((piece.SoldPrice ?? 0) * piece.Commission!.Value));
             Assert.Equal(Column(folder, "pieces.csv", "sold_price"), Tallied("sales") + theirs);
             Assert.Equal(Column(folder, "pieces.csv", "delivery_charged"), Tallied("delivery charged"));
+            SaleReturn[] undone = [.. given.Log.Returns.Where(back => back.CameBack)];
+            decimal Yours(SaleReturn back, decimal amount) => given.Log.Workshop.Currency.Round(
+                amount * (given.Log.Pieces.Single(piece => string.Equals(piece.Id, back.PieceId, StringComparison.OrdinalIgnoreCase)).Commission ?? 1));
+            Assert.Equal(undone.Sum(back => Yours(back, back.SoldPrice!.Value)), Tallied("sales of pieces that came back"));
+            Assert.Equal(Column(folder, "returns.csv", "sold_price"), undone.Sum(back => back.SoldPrice));
+            Assert.Equal(Column(folder, "returns.csv", "delivery_charged"), Tallied("delivery charged for pieces that came back"));
+            Assert.Equal(Column(folder, "returns.csv", "fees"), Tallied("fees of sales that were undone"));
+            Assert.Equal(Column(folder, "returns.csv", "delivery_cost") + Column(folder, "returns.csv", "cost"),
+                Tallied("delivery and taking back of pieces that came back"));
             Assert.Equal(Column(folder, "pieces.csv", "bought_price"), Tallied("pieces bought"));
             Assert.Equal(Column(folder, "pieces.csv", "fees"), Tallied("fees, as written down"));
             Assert.Equal(Column(folder, "pieces.csv", "delivery_cost"), Tallied("delivery"));
@@ -74,7 +83,7 @@ public sealed class YearLawsTests
             CostBook books = CostBook.Of(given.Log);
             Assert.Equal(
                 Column(folder, "trips.csv", "other_cost") - books.Cash.Where(movement => movement.IsReckoned).Sum(movement => movement.Amount),
-                Tallied("outings that brought pieces home", "fruitless outings", "drives to buyers"));
+                Tallied("outings that brought pieces home", "fruitless outings", "supply runs and other drives", "drives to buyers"));
             // supplies_cost replaces what cans were charged for, so what it adds is the difference.
             Assert.Equal(
                 books.Pieces.Sum(cost => cost.SuppliesDifference) - books.StatedByCounts.Sum(settled => settled.Amount), Tallied("supplies stated beyond the cans"));
@@ -109,6 +118,7 @@ public sealed class YearLawsTests
     [
         ("sales", sheet.Profit.Sales),
         ("delivery charged", sheet.Profit.DeliveryCharged),
+        ("returns", sheet.Profit.Returns),
         ("purchases", sheet.CostOfGoods.Purchases),
         ("other costs", sheet.CostOfGoods.OtherCosts),
         ("stock", sheet.CostOfGoods.Opening - sheet.CostOfGoods.Closing),
