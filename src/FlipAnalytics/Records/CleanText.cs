@@ -47,7 +47,7 @@ public static class CleanText
         return line[..end].TrimEnd() + Cut;
     }
 
-    /// <summary>The text without either, but for the line feeds of a text of several lines.</summary>
+    /// <summary>A text of several lines: control characters are spaces, what cannot be seen is gone, line feeds stay.</summary>
     /// <param name="text">Any text.</param>
     public static string Lines(string text)
     {
