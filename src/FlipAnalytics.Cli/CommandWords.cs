@@ -171,5 +171,5 @@ internal static class CommandWords
 
     private static string Listed(string[] words, string last) => $"{string.Join(", ", words[..^1])} {last} {words[^1]}";
 
-    private static string OneLine(string text) => string.Concat(text.Select(sign => char.IsControl(sign) ? ' ' : sign));
+    private static string OneLine(string text) => CleanText.Shown(text);
 }

@@ -5,15 +5,17 @@ namespace FlipAnalytics;
 /// or a line break is written with an apostrophe before it, and reading takes exactly one such apostrophe away. A text
 /// that already looks so escaped gets one more, so that every text comes back as it was.
 /// </summary>
-internal static class CellText
+public static class CellText
 {
     private const char Apostrophe = '\'';
 
     /// <summary>The text as it is written into a cell.</summary>
+    /// <param name="text">A text.</param>
     public static string Escape(string text) =>
         IsFormula(text.AsSpan().TrimStart(Apostrophe)) ? Apostrophe + text : text;
 
     /// <summary>The text of a cell as the owner meant it.</summary>
+    /// <param name="cell">What the cell says.</param>
     public static string Unescape(string cell) =>
         cell.StartsWith(Apostrophe) && IsFormula(cell.AsSpan().TrimStart(Apostrophe)) ? cell[1..] : cell;
 
