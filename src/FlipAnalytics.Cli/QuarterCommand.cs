@@ -118,7 +118,8 @@ internal sealed class QuarterCommand
     {
         // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
-        QuarterReport report = QuarterReport.Of(sales, period).WithWorthALook(sales) with
+        var rows = Task.Run(() => RowsWorthALook.In(sales));
+        QuarterReport report = QuarterReport.Of(sales, period).WithWorthALook(sales, rows) with
         {
             Chosen = isLeftAlone && parsed.GetValue(span) is null ? QuarterSentences.Chosen(sales, period) : null,
             IsOver = isLeftAlone && Clock.Today > period.To,

@@ -78,9 +78,10 @@ internal sealed class WagesCommand
 
     private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod? span, bool replaces)
     {
-        // The estimates are made while the books are written.
+        // The estimates are made, and rows that are worth a look looked for, while the books are written.
         Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
-        WagesReport report = WagesReport.Of(sales, span).WithWorthALook(sales) with { SetAside = opened.SetAside };
+        var rows = Task.Run(() => RowsWorthALook.In(sales));
+        WagesReport report = WagesReport.Of(sales, span).WithWorthALook(sales, rows) with { SetAside = opened.SetAside };
         report = report.FillIn(estimates.GetAwaiter().GetResult());
         if (parsed.GetValue(tables) is { } folder)
         {

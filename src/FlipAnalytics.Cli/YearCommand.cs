@@ -70,7 +70,8 @@ internal sealed class YearCommand
             throw new CommandProblemException(refusal);
         // A log left alone is known up to its last entry; whether the year is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
-        YearReport report = YearReport.Of(sales, period).WithWorthALook(sales) with
+        var rows = Task.Run(() => RowsWorthALook.In(sales));
+        YearReport report = YearReport.Of(sales, period).WithWorthALook(sales, rows) with
         {
             Chosen = isLeftAlone && parsed.GetValue(year) is null ? YearSentences.Chosen(sales, period) : null,
             IsOver = isLeftAlone && Clock.Today > period.To,

@@ -14,14 +14,23 @@ public static class RowsWorthALook
     // The likeliest slips do the most harm; each costs the answer once more.
     private const int RowsTried = 5;
 
+    /// <summary>The rows to try, the likeliest slips first; to be looked for while an answer is worked out.</summary>
+    /// <param name="log">The log.</param>
+    public static ImmutableArray<LogFinding> In(SalesLog log) => [.. LogFindings.In(log).Where(finding => finding.Row > 0).Take(RowsTried)];
+
     /// <summary>The line for a number; null where it hangs on no such row.</summary>
     /// <param name="log">The log.</param>
     /// <param name="answer">The number; nothing hangs on an unknown one.</param>
     /// <param name="again">Works it out from another log.</param>
     /// <param name="name">What it is, such as "the full wage".</param>
     /// <param name="text">Writes it.</param>
+    /// <param name="reach">
+    /// How far a row can move it at most, as a share of it, where that is known without working it out again; null for any distance.
+    /// </param>
+    /// <param name="rows">The rows to try, as <see cref="In"/> has them, where they were looked for meanwhile.</param>
     public static string? Sentence(
-        SalesLog log, decimal? answer, Func<SalesLog, decimal?> again, string name, Func<decimal, string> text)
+        SalesLog log, decimal? answer, Func<SalesLog, decimal?> again, string name, Func<decimal, string> text,
+        Func<LogFinding, double>? reach = null, Task<ImmutableArray<LogFinding>>? rows = null)
     {
         ArgumentNullException.ThrowIfNull(again);
         ArgumentNullException.ThrowIfNull(text);
@@ -29,7 +38,7 @@ public static class RowsWorthALook
         {
             null => (1, $"{name} would be unknown"),
             { } other => (Move(number, other), $"{name} would be {text(other)} instead of {text(number)}"),
-        });
+        }, reach, rows);
     }
 
     /// <summary>The line for any answer; null where it hangs on no such row.</summary>
@@ -37,11 +46,16 @@ public static class RowsWorthALook
     /// <param name="without">
     /// How far the answer moves with another log, as a share of it, and what it then would be, to be read after "Without that row".
     /// </param>
-    public static string? Sentence(SalesLog log, Func<SalesLog, (double Move, string Then)> without)
+    /// <param name="reach">How far a row can move it at most; null for any distance.</param>
+    /// <param name="rows">The rows to try, as <see cref="In"/> has them, where they were looked for meanwhile.</param>
+    public static string? Sentence(
+        SalesLog log, Func<SalesLog, (double Move, string Then)> without, Func<LogFinding, double>? reach = null,
+        Task<ImmutableArray<LogFinding>>? rows = null)
     {
         ArgumentNullException.ThrowIfNull(log);
         ArgumentNullException.ThrowIfNull(without);
-        var worst = LogFindings.In(log).Where(finding => finding.Row > 0).Take(RowsTried)
+        var worst = (rows?.GetAwaiter().GetResult() ?? In(log))
+            .Where(finding => !(reach?.Invoke(finding) <= Material))
             .Select(finding => (Finding: finding, Answer: without(Without(log, finding))))
             .Where(tried => tried.Answer.Move > Material)
             .OrderByDescending(tried => tried.Answer.Move).FirstOrDefault();
@@ -57,7 +71,7 @@ public static class RowsWorthALook
         from == to ? 0 : (double)(Math.Abs(to - from) / Math.Max(Math.Abs(from), Math.Abs(to)));
 
     /// <summary>The log without a row, and without what belongs to its piece.</summary>
-    private static SalesLog Without(SalesLog log, LogFinding finding)
+    internal static SalesLog Without(SalesLog log, LogFinding finding)
     {
         int row = finding.Row;
         if (finding.File != Columns.Pieces.File)

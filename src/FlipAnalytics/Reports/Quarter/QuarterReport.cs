@@ -119,6 +119,9 @@ public sealed record QuarterReport
     /// <summary>Whether the span is still running.</summary>
     public bool IsSoFar => IsPart && !IsOver;
 
+    /// <summary>The books it was made of.</summary>
+    internal CostBook? Books { get; init; }
+
     /// <summary>
     /// The span that is meant where none is named: the last quarter that is over at the date of the log, or the current one
     /// where the log begins in it.
@@ -133,10 +136,12 @@ public sealed record QuarterReport
 
     /// <summary>The same report, with the line on a row that is worth a look where the profit hangs on one.</summary>
     /// <param name="log">The log it was made of.</param>
-    public QuarterReport WithWorthALook(SalesLog log) => this with
+    /// <param name="rows">The rows that are worth a look, where they were looked for while the report was made.</param>
+    public QuarterReport WithWorthALook(SalesLog log, Task<ImmutableArray<LogFinding>>? rows = null) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
+            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop),
+            Books is { } books ? finding => RowReach.OfProfit(log, books, finding, Profit.Net) : null, rows),
     };
 
     /// <summary>Why there is no report of a span, in a sentence; null where there is one.</summary>
@@ -183,6 +188,7 @@ public sealed record QuarterReport
             Period = period,
             Reckoned = reckoned,
             AsOf = log.Date,
+            Books = books.Costs,
             Workshop = log.Workshop,
             Profit = profit,
             Hours = hours,

@@ -101,6 +101,9 @@ public sealed record WagesReport
     /// <summary>Sums that must agree.</summary>
     public required WagesReconciliation Reconciliation { get; init; }
 
+    /// <summary>The books it was made of.</summary>
+    internal (CostBook Costs, HoursLedger Hours)? Books { get; init; }
+
     /// <summary>
     /// Whether cash wage or profit lack a cost: one that a gap tells of, or supplies where the log has none at all.
     /// </summary>
@@ -122,11 +125,14 @@ public sealed record WagesReport
 
     /// <summary>The same report, with the line on a row that is worth a look where the full wage hangs on one.</summary>
     /// <param name="log">The log it was made of.</param>
-    public WagesReport WithWorthALook(SalesLog log) => this with
+    /// <param name="rows">The rows that are worth a look, where they were looked for while the report was made.</param>
+    public WagesReport WithWorthALook(SalesLog log, Task<ImmutableArray<LogFinding>>? rows = null) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
             log, Total.FullWage, without => FullWageOf(without, Period), $"the {WageBridgeText.FullWageName}",
-            wage => MoneyText.Exact(wage, Workshop)),
+            wage => MoneyText.Exact(wage, Workshop),
+            Books is var (costs, hours)
+                ? finding => RowReach.OfWage(log, costs, hours, finding, Total.FullProfit, Total.AllHours) : null, rows),
     };
 
     /// <summary>The full wage alone, without the rest of a report.</summary>
@@ -164,6 +170,7 @@ public sealed record WagesReport
         return new()
         {
             AsOf = log.Date,
+            Books = (book, hours),
             Workshop = log.Workshop,
             Period = period,
             Flips = flips,

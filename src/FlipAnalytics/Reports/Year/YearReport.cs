@@ -91,6 +91,9 @@ public sealed record YearReport
     /// <summary>Whether facts are known up to a day in the span, not up to its end.</summary>
     public bool IsPart => Reckoned.To < Period.To;
 
+    /// <summary>The books it was made of.</summary>
+    internal CostBook? Books { get; init; }
+
     /// <summary>
     /// The year that is meant where none is named: the last calendar year that is over at the date of the log, or the running
     /// one where the log begins in it.
@@ -105,10 +108,12 @@ public sealed record YearReport
 
     /// <summary>The same sheet, with the line on a row that is worth a look where the profit hangs on one.</summary>
     /// <param name="log">The log it was made of.</param>
-    public YearReport WithWorthALook(SalesLog log) => this with
+    /// <param name="rows">The rows that are worth a look, where they were looked for while the report was made.</param>
+    public YearReport WithWorthALook(SalesLog log, Task<ImmutableArray<LogFinding>>? rows = null) => this with
     {
         WorthALook = RowsWorthALook.Sentence(
-            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop)),
+            log, Profit.Net, without => QuarterProfit.NetOf(without, Reckoned), "the profit", profit => MoneyText.Whole(profit, Workshop),
+            Books is { } books ? finding => RowReach.OfProfit(log, books, finding, Profit.Net) : null, rows),
     };
 
     /// <summary>The sheet of a span.</summary>
@@ -140,6 +145,7 @@ public sealed record YearReport
             Period = period,
             Reckoned = reckoned,
             AsOf = log.Date,
+            Books = books.Costs,
             Workshop = log.Workshop,
             Profit = profit,
             Lines = YearLine.Of(profit, goods, overheads, QuarterHeld.In(books, reckoned), reckoned, byRule),
