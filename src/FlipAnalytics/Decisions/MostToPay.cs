@@ -154,11 +154,11 @@ public sealed class MostToPay
     {
         var open = new List<(string Item, double[] Values, Func<decimal, Candidate> State)>();
         if (candidate.Hours is null)
-            open.Add(("hours", [.. forecast.Hours], value => candidate with { Hours = value }));
+            open.Add(("hours", [.. forecast.Hours], value => candidate with { Hours = NumberRange.Hours.Nearest(value) }));
         if (candidate.SalePrice is null)
-            open.Add(("sale price", [.. forecast.SalePrice], value => candidate with { SalePrice = value }));
+            open.Add(("sale price", [.. forecast.SalePrice], value => candidate with { SalePrice = NumberRange.Money.Nearest(value) }));
         if (candidate.Supplies is null)
-            open.Add(("supplies", [.. forecast.Supplies], value => candidate with { Supplies = value }));
+            open.Add(("supplies", [.. forecast.Supplies], value => candidate with { Supplies = NumberRange.Money.Nearest(value) }));
         return
         [
             .. open.Select(o =>

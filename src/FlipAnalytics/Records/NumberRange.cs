@@ -103,6 +103,13 @@ public sealed record NumberRange
         ? string.Create(CultureInfo.InvariantCulture, $"{Words}, and {(HasZero ? "zero or " : "")}not below {Least}")
         : Words;
 
+    /// <summary>The number of the range that is nearest: for what is reckoned, and not written by anybody.</summary>
+    /// <param name="number">Any number.</param>
+    public decimal Nearest(decimal number) => Holds(number) ? number
+        : number < 0 && HasMinus ? -Nearest(-number)
+        : number > Most ? Most
+        : HasZero ? 0 : Least;
+
     /// <summary>The number where it is in the range.</summary>
     /// <param name="number">The number; null where unknown.</param>
     /// <param name="name">What it is.</param>
