@@ -11,7 +11,7 @@ internal static class DesignFile
         using var bytes = new MemoryStream();
         using (CsvWriter csv = CsvWriter.Create(bytes, CsvWriterOptions.Default with { NewLine = "\n" }, leaveOpen: true))
         {
-            csv.WriteHeader([.. table.Columns.Select(Text)]);
+            csv.WriteHeader([.. table.Columns.Select(CellText.Clean)]);
             foreach (var row in table.Rows)
                 csv.WriteRecord([.. row.Select(Written)]);
         }
@@ -21,7 +21,5 @@ internal static class DesignFile
 
     // A number below zero begins as a formula does, and is none.
     private static string Written(string cell) =>
-        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? cell : Text(cell);
-
-    private static string Text(string text) => CellText.Escape(CleanText.OnOneLine(text).Trim());
+        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? cell : CellText.Clean(cell);
 }

@@ -19,6 +19,14 @@ public static class CellText
     public static string Unescape(string cell) =>
         cell.StartsWith(Apostrophe) && IsFormula(cell.AsSpan().TrimStart(Apostrophe)) ? cell[1..] : cell;
 
+    /// <summary>A day as it is written into a cell; null where unknown.</summary>
+    /// <param name="day">The day.</param>
+    internal static string? Of(DateOnly? day) => day?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>A text on one line, as it is written into a cell of what flip reports.</summary>
+    /// <param name="text">A text.</param>
+    public static string Clean(string text) => Escape(CleanText.OnOneLine(text).Trim());
+
     private static bool IsFormula(ReadOnlySpan<char> text) =>
         text is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n', ..];
 }

@@ -77,6 +77,10 @@ public sealed partial record ReportPeriod
         return new(from, to, 0);
     }
 
+    /// <summary>The days of it that have gone by on the evening of a day that is not before the first.</summary>
+    /// <param name="day">The day.</param>
+    public ReportPeriod UpTo(DateOnly day) => To <= day ? this : Of(From, day);
+
     /// <summary>The quarter of the calendar year that a day is in.</summary>
     /// <param name="day">The day.</param>
     public static ReportPeriod QuarterOf(DateOnly day) => Whole(day.Year, (day.Month - 1) / 3 * 3 + 1, 3);

@@ -48,5 +48,5 @@ public static class ReportTableFiles
     }
 
     private static string Written(object? cell) =>
-        cell is string text ? CellText.Escape(CleanText.OnOneLine(text).Trim()) : ReportTable.TextOf(cell);
+        cell is string text ? CellText.Clean(text) : ReportTable.TextOf(cell);
 }
