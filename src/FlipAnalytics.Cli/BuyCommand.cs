@@ -7,7 +7,7 @@ namespace FlipAnalytics.Cli;
 internal sealed class BuyCommand
 {
     private readonly Option<string?> type = Values.Text("--type", "Kind of furniture, as in your log.");
-    private readonly Option<int?> count = Values.Whole("--count", "How many items you would sell as one.", 1, 1000);
+    private readonly Option<int?> count = Values.Whole("--count", "How many items you would sell as one.", (int)NumberRange.Count.Least, (int)NumberRange.Count.Most);
     private readonly Option<decimal?> width = Length("--width");
     private readonly Option<decimal?> depth = Length("--depth");
     private readonly Option<decimal?> height = Length("--height");
@@ -15,23 +15,24 @@ internal sealed class BuyCommand
     private readonly Option<Condition?> condition = Values.Word<Condition>("--condition", "How sound it is");
     private readonly Option<string?> color = Values.Text("--color", "Color you would give it.");
     private readonly Option<string?> finish = Values.Text("--finish", "Finish you would give it.");
-    private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", 0);
-    private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.");
-    private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", 0);
-    private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.");
-    private readonly Option<string?> candidates = Values.Text(
+    private readonly Option<decimal?> hours = Values.Number("--hours", "Hours you expect; estimated unless given.", NumberRange.Hours.AboveZero);
+    private readonly Option<decimal?> supplies = Values.Number("--supplies", "Supplies you expect; estimated unless given.", NumberRange.Money);
+    private readonly Option<decimal?> salePrice = Values.Number("--sale-price", "Sale price you expect; estimated unless given.", NumberRange.Money.AboveZero);
+    private readonly Option<decimal?> sticker = Values.Number("--sticker-price", "What the store asks.", NumberRange.Money);
+    private readonly Option<string?> candidates = Values.Place(
         "--candidates", "A CSV file with a piece a row instead of the options above; only the column type is needed.", "FILE.csv");
-    private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.");
+    private readonly Option<decimal?> wage = Values.Number("--wage", "Wage an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<decimal?> chance = Values.Number(
-        "--chance", "Chance with which the careful limit must hold, such as 0.75.", 0, 1);
+        "--chance", "Chance with which the careful limit must hold, such as 0.75.", NumberRange.Chance);
     private readonly Option<string?> channel = Values.Text("--channel", "Where you would sell it; the mix of your past sales unless given.");
-    private readonly Option<string?> tables = Values.Text(
+    private readonly Option<string?> tables = Values.Place(
         "--tables", "Write the answers as a CSV file into this folder, after your own columns of the file of candidates.", "FOLDER");
     private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<bool> cautions = Values.Flag("--cautions", "Print the cautions that fit the piece in full, each with its source and whom to ask.");
     private readonly Option<bool> all = Values.All();
     private readonly Option<string?> plot = Values.Picture(
         "Draw what the limit of one piece consists of, and the chance of your wage by price, into this file.");
+    private readonly ForceOption force;
     private readonly LogOptions log;
 
     private BuyCommand(Command command)
@@ -46,6 +47,7 @@ internal sealed class BuyCommand
         }
 
         color.Aliases.Add("--colour");
+        force = new(command, [plot, tables]);
         log = new(command);
         command.SetAction(Run);
     }
@@ -73,6 +75,7 @@ internal sealed class BuyCommand
                 "Say what it is with --type, such as --type dresser, or give a list with --candidates FILE.csv; one of the two.");
         }
 
+        bool replaces = force.IsGiven(parsed);
         string? picture = parsed.GetValue(plot);
         if (picture is not null && file is not null)
             throw new CommandProblemException("--plot draws one piece: give it by options instead of --candidates.");
@@ -100,9 +103,9 @@ internal sealed class BuyCommand
             SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })],
         };
         if (parsed.GetValue(tables) is { } folder)
-            ReportTableFiles.Write([PurchaseTables.Of(report)], folder);
+            ReportTableFiles.Write([PurchaseTables.Of(report)], folder, replaces);
         if (picture is not null)
-            Draw(report, picture);
+            Draw(report, picture, replaces);
         PurchaseDetail detail = (parsed.GetValue(cautions) ? PurchaseDetail.Cautions : PurchaseDetail.Screen)
             | (parsed.GetValue(all) ? PurchaseDetail.Everything : PurchaseDetail.Screen);
         log.Print(parsed, opened, () => PurchaseJson.Render(report), () => PurchaseText.Render(report, detail));
@@ -127,11 +130,11 @@ internal sealed class BuyCommand
         StickerPrice = parsed.GetValue(sticker),
     };
 
-    private static void Draw(PurchaseReport report, string path)
+    private static void Draw(PurchaseReport report, string path, bool replaces)
     {
         if (report.Decisions[0].Ceiling is null)
             throw new NotEnoughDataException(report.Decisions[0].Notes[0]);
-        PlotFile.Save(DecisionPlot.Of(report.Decisions[0], report.Workshop), path);
+        PlotFile.Save(DecisionPlot.Of(report.Decisions[0], report.Workshop), path, replaces);
     }
 
     private static CandidateReading FromFile(string file, SalesLog sales)
@@ -143,5 +146,5 @@ internal sealed class BuyCommand
     }
 
     private static Option<decimal?> Length(string name) => Values.Number(
-        name, $"{char.ToUpperInvariant(name[2])}{name[3..]} of one item, in the log's length unit.", 0);
+        name, $"{char.ToUpperInvariant(name[2])}{name[3..]} of one item, in the log's length unit.", NumberRange.Length);
 }

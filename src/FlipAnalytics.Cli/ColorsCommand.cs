@@ -13,6 +13,7 @@ internal sealed class ColorsCommand
     private readonly Option<bool> all = Values.All();
     private readonly Option<string?> plot = Values.Picture(
         "Draw days on sale and sale price of each color against the average, ranked, into this file.");
+    private readonly ForceOption force;
     private readonly LogOptions log;
 
     private ColorsCommand(Command command)
@@ -22,6 +23,7 @@ internal sealed class ColorsCommand
         command.Options.Add(newWords);
         command.Options.Add(all);
         command.Options.Add(plot);
+        force = new(command, [plot]);
         log = new(command);
         command.SetAction(Run);
     }
@@ -41,6 +43,7 @@ internal sealed class ColorsCommand
 
     private int Run(ParseResult parsed)
     {
+        bool replaces = force.IsGiven(parsed);
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is null)
             return opened.ExitCode;
@@ -49,7 +52,7 @@ internal sealed class ColorsCommand
             .Of(opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, type, parsed.GetValue(newWords))
             .WithWorthALook(opened.Log, type);
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(GroupComparisonPlot.Of(report), picture);
+            PlotFile.Save(GroupComparisonPlot.Of(report), picture, replaces);
         log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
     }

@@ -120,7 +120,7 @@ internal static class CommandWords
     private static string NoVerb(CommandResult call, string written)
     {
         string[] verbs = [.. call.Command.Subcommands.Select(verb => verb.Name)];
-        string shown = OneLine(written);
+        string shown = CleanText.Shown(written);
         return Meant(written, verbs) is { } meant
             ? $"{PathOf(call)} has no '{shown}': did you mean {PathOf(call)} {meant}?"
             : $"{PathOf(call)} has no '{shown}': it has {Listed(verbs, "and")}.";
@@ -129,7 +129,7 @@ internal static class CommandWords
     private static string NoOption(CommandResult call, string written)
     {
         string path = PathOf(call);
-        string shown = OneLine(written);
+        string shown = CleanText.Shown(written);
         if (!IsOption(written))
         {
             return $"{path} does not know what '{shown}' is for: a value follows its option, and one of several words needs quotes, "
@@ -170,6 +170,4 @@ internal static class CommandWords
     private static bool IsOption(string written) => written.StartsWith('-') && written.Length > 1;
 
     private static string Listed(string[] words, string last) => $"{string.Join(", ", words[..^1])} {last} {words[^1]}";
-
-    private static string OneLine(string text) => string.Concat(text.Select(sign => char.IsControl(sign) ? ' ' : sign));
 }

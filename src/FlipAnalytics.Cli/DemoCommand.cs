@@ -25,11 +25,10 @@ internal static class DemoCommand
             string target = parsed.GetValue(folder)!;
             if (string.IsNullOrWhiteSpace(target))
                 throw new CommandProblemException("Name the folder to write, such as flip demo try-me.");
-            if (File.Exists(Path.Combine(target, Columns.Pieces.File)))
-                throw new CommandProblemException($"There is a log in {target} already: name another folder.");
+            if (DemoLog.Refusal(target) is { } refusal)
+                throw new CommandProblemException(refusal);
             DemoLogResult demo = DemoLog.Generate(parsed.GetValue(flips) ?? UsualFlips, (ulong)(parsed.GetValue(seed) ?? 1));
-            SalesLogWriter.Write(demo.Log, target);
-            DemoLog.WriteTruthJson(demo, target);
+            DemoLog.Write(demo, target);
             Console.Out.Write(
                 $"A made-up log of {demo.Flips} pieces is in {target}.\nTry: flip buy --log {target} --type dresser --sticker-price 90\n");
             return ExitCode.Done;

@@ -1,3 +1,4 @@
+using System.Globalization;
 using CsvHelper;
 
 namespace FlipAnalytics.Cli;
@@ -5,12 +6,20 @@ namespace FlipAnalytics.Cli;
 /// <summary>Writes the data of a fit as CSV.</summary>
 internal static class DesignFile
 {
-    public static void Write(DesignTable table, string path)
+    public static void Write(DesignTable table, string path, bool replaces)
     {
-        using CsvWriter csv = CsvWriter.Create(
-            new StreamWriter(path), CsvWriterOptions.Default with { NewLine = "\n" }, leaveOpen: false);
-        csv.WriteHeader([.. table.Columns]);
-        foreach (var row in table.Rows)
-            csv.WriteRecord([.. row]);
+        using var bytes = new MemoryStream();
+        using (CsvWriter csv = CsvWriter.Create(bytes, CsvWriterOptions.Default with { NewLine = "\n" }, leaveOpen: true))
+        {
+            csv.WriteHeader([.. table.Columns.Select(CellText.Clean)]);
+            foreach (var row in table.Rows)
+                csv.WriteRecord([.. row.Select(Written)]);
+        }
+
+        OutputFiles.Write([OutputFile.Table(path, bytes.ToArray())], replaces);
     }
+
+    // A number below zero begins as a formula does, and is none.
+    private static string Written(string cell) =>
+        double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out _) ? cell : CellText.Clean(cell);
 }

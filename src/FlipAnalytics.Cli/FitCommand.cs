@@ -11,11 +11,12 @@ internal sealed class FitCommand
         "--estimator", "Shrunk effects, or textbook least squares; mixed unless given");
     private readonly Option<bool> plain = Values.Flag(
         "--plain", "Leave out what other software cannot fit: drift, guesses and expectations; for days the shrunk groups too.");
-    private readonly Option<string?> design = Values.Text(
+    private readonly Option<string?> design = Values.Place(
         "--design", "Write the data as fitted to this file, to refit the model elsewhere; needs --plain or --estimator ols.", "FILE.csv");
     private readonly Option<string?> plot = Values.Picture(
         "Draw the model into this file: predicted against actual; with --estimator ols what it leaves over; for days how long each type stays on sale.");
     private readonly Option<bool> all = Values.All();
+    private readonly ForceOption force;
     private readonly LogOptions log;
 
     private FitCommand(Command command)
@@ -25,6 +26,7 @@ internal sealed class FitCommand
         command.Options.Add(plain);
         command.Options.Add(design);
         command.Options.Add(plot);
+        force = new(command, [plot, design]);
         command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
@@ -56,15 +58,16 @@ internal sealed class FitCommand
                 "The full model holds drift, guesses and expectations that other software cannot refit from a table: add --plain.");
         }
 
+        bool replaces = force.IsGiven(parsed);
         OpenedLog opened = log.Open(parsed);
         if (opened.Log is null)
             return opened.ExitCode;
         var models = FittedModels.Of(opened.Log);
         FitReport report = ModelFitting.Fit(models, name, how, parsed.GetValue(plain));
         if (file is not null)
-            DesignFile.Write(report.Design!, file);
+            DesignFile.Write(report.Design!, file, replaces);
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(Draw(models, name, how), picture);
+            PlotFile.Save(Draw(models, name, how), picture, replaces);
         Console.Out.Write(parsed.GetValue(log.Json) ? FitJson.Render(report) : FitText.Render(report, parsed.GetValue(all)));
         return opened.ExitCode;
     }

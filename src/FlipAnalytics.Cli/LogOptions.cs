@@ -8,7 +8,7 @@ internal sealed class LogOptions
 {
     private const int ProblemsShown = 5;
 
-    private readonly Option<string?> folder = Values.Text(
+    private readonly Option<string?> folder = Values.Place(
         "--log", "Folder of the log; the current folder unless given.", "FOLDER");
 
     private readonly Option<DateOnly?> asOf = Values.AsOf();
@@ -41,7 +41,10 @@ internal sealed class LogOptions
             reading.Log.AsOf(date.Date),
             date.Lines,
             errors.Length > 0 ? ExitCode.DataProblem : ExitCode.Done,
-            RowsSetAside.Of(reading));
+            RowsSetAside.Of(reading))
+        {
+            TurnsOnToday = date.Date == Clock.Today && Clock.Matters(reading.Log),
+        };
     }
 
     /// <summary>Prints an answer as one JSON document, or as text with the reason for its date below.</summary>
@@ -51,6 +54,8 @@ internal sealed class LogOptions
         Console.Out.Write(isJson ? json() : text());
         if (!isJson && opened.Sentence is { } sentence)
             Console.Out.Write($"\n{sentence}");
+        else if (!isJson && opened.TurnsOnToday)
+            Console.Out.Write($"\n{Clock.Sentence}");
     }
 }
 
@@ -59,4 +64,8 @@ internal sealed class LogOptions
 /// <param name="Sentence">Why the date is not today, in lines that end in a line feed; null where it is what one would expect.</param>
 /// <param name="ExitCode">What to end with after the report.</param>
 /// <param name="SetAside">Rows of it that could not be used.</param>
-internal sealed record OpenedLog(SalesLog? Log, string? Sentence, int ExitCode, ImmutableArray<RowsSetAside> SetAside);
+internal sealed record OpenedLog(SalesLog? Log, string? Sentence, int ExitCode, ImmutableArray<RowsSetAside> SetAside)
+{
+    /// <summary>Whether something is dated today or tomorrow, so that in another time zone the answer would be another.</summary>
+    public bool TurnsOnToday { get; init; }
+}

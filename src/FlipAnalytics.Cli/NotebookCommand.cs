@@ -42,11 +42,12 @@ internal static class NotebookCommand
             Description = "A setting of the notebook, such as -p type=dresser; may be given several times.",
             HelpName = "KEY=VALUE",
         };
-        Option<string?> log = Values.Text("--log", "Folder of the log; the invented log data-demo unless given.", "FOLDER");
+        Option<string?> log = Values.Place("--log", "Folder of the log; the invented log data-demo unless given.", "FOLDER");
         Option<DateOnly?> asOf = Values.AsOf();
-        Option<string?> folder = Values.Text("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
+        Option<string?> folder = Values.Place("--out", $"Folder for what is written; {UsualFolder} unless given.", "FOLDER");
         run.Arguments.Add(name);
-        foreach (Option option in new Option[] { parameters, log, asOf, folder })
+        Option<bool> force = Values.Flag("--force", OutputFiles.ForceRule);
+        foreach (Option option in new Option[] { parameters, log, asOf, folder, force })
             run.Options.Add(option);
         run.SetAction(parsed =>
         {
@@ -56,7 +57,7 @@ internal static class NotebookCommand
             if (parsed.GetValue(asOf) is { } date)
                 given["as-of"] = date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
             return NotebookProgram.Run(
-                ["run", parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, .. given.Select(pair => $"{pair.Key}={pair.Value}")]);
+                ["run", .. parsed.GetValue(force) ? ["--force"] : Array.Empty<string>(), parsed.GetValue(name)!, parsed.GetValue(folder) ?? UsualFolder, .. given.Select(pair => $"{pair.Key}={pair.Value}")]);
         });
         return run;
     }

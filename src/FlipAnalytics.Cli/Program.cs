@@ -10,6 +10,8 @@ internal static class Program
     public static int Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.SetOut(new CleanWriter(Console.Out));
+        Console.SetError(new CleanWriter(Console.Error, isAMessageALine: true));
         return Run(args);
     }
 
@@ -52,6 +54,12 @@ internal static class Program
         }
         catch (UnclearWordException e)
         {
+            foreach (string question in e.Questions)
+                Console.Error.WriteLine(question);
+            return ExitCode.CommandProblem;
+        }
+        catch (FileRefusedException e)
+        {
             Console.Error.WriteLine(e.Message);
             return ExitCode.CommandProblem;
         }
@@ -62,7 +70,7 @@ internal static class Program
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            Console.Error.WriteLine($"{e.Message} Check the path and that you may write there.");
+            Console.Error.WriteLine($"{e.Message} Check the path, the room on the disk, and that you may write there.");
             return ExitCode.CommandProblem;
         }
         catch (Exception e)

@@ -19,7 +19,7 @@ internal sealed class QuarterCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
-    private readonly Option<string?> tables = Values.Text(
+    private readonly Option<string?> tables = Values.Place(
         "--tables", "Write the figures as CSV files into this folder, for a spreadsheet.", "FOLDER");
 
     private readonly Option<string?> plot = Values.Picture(
@@ -28,9 +28,9 @@ internal sealed class QuarterCommand
     private readonly Option<bool> keep = Values.Flag(
         "--keep", "Keep the figures with what they rest on beside the log; printed again, the page says what changed since.");
 
-    private readonly Option<bool> force = Values.Flag("--force", "With --keep: replace what was kept of the span before.");
-
     private readonly Option<bool> all = Values.All();
+
+    private readonly ForceOption force;
 
     private readonly LogOptions log;
 
@@ -41,7 +41,7 @@ internal sealed class QuarterCommand
         command.Options.Add(tables);
         command.Options.Add(plot);
         command.Options.Add(keep);
-        command.Options.Add(force);
+        force = new(command, [keep, plot, tables], "With --keep, replace what was kept of the span before. ");
         command.Options.Add(all);
         log = new(command);
         command.SetAction(Run);
@@ -68,7 +68,7 @@ internal sealed class QuarterCommand
         string folder = log.Folder(parsed);
         if (!parsed.GetValue(keep))
             return QuarterSinceKept.Of(QuarterKeptFile.Read(folder, report.Period), report, sales);
-        if (QuarterKeptFile.Refusal(report, folder, parsed.GetValue(force)) is { } refusal)
+        if (QuarterKeptFile.Refusal(report, folder, force.IsGiven(parsed)) is { } refusal)
             throw new CommandProblemException(refusal);
         var kept = QuarterKept.Of(report, sales);
         QuarterKeptFile.Write(kept, folder);
@@ -77,13 +77,12 @@ internal sealed class QuarterCommand
 
     private int Run(ParseResult parsed)
     {
-        if (parsed.GetValue(force) && !parsed.GetValue(keep))
-            throw new CommandProblemException("--force replaces a kept quarter, so it goes with --keep; add --keep or leave --force out.");
+        bool replaces = force.IsGiven(parsed);
         ReportPeriod? period = null;
         if (parsed.GetValue(span) is { } text)
         {
             period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
-                $"The span must be such as {ReportPeriod.Examples}; found '{text}'.");
+                $"The span must be such as {ReportPeriod.Examples}, {ReportPeriod.Years}; found '{text}'.");
         }
 
         bool isTrail = parsed.GetResult(explain) is not null;
@@ -103,19 +102,19 @@ internal sealed class QuarterCommand
         if (isTrail)
             Explain(parsed, opened, QuarterTrail.Of(sales, period, word!) with { SetAside = opened.SetAside }, sales.Workshop);
         else
-            Report(parsed, opened, sales, period);
+            Report(parsed, opened, sales, period, replaces);
         return opened.ExitCode;
     }
 
     private void Explain(ParseResult parsed, OpenedLog opened, QuarterTrail trail, Workshop workshop)
     {
         if (parsed.GetValue(tables) is { } folder)
-            ReportTableFiles.Write([trail.Table()], folder);
+            ReportTableFiles.Write([trail.Table()], folder, force.IsGiven(parsed));
         log.Print(parsed, opened,
             () => QuarterTrailJson.Render(trail, workshop), () => QuarterTrailText.Render(trail, workshop, parsed.GetValue(all)));
     }
 
-    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod period)
+    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod period, bool replaces)
     {
         // A log left alone is known up to its last entry; whether the span is over is for the calendar to say.
         bool isLeftAlone = opened.Sentence is not null;
@@ -128,9 +127,9 @@ internal sealed class QuarterCommand
         };
         report = report with { SinceKept = SinceKept(parsed, report, sales) };
         if (parsed.GetValue(tables) is { } folder)
-            ReportTableFiles.Write(QuarterTables.Of(report), folder);
+            ReportTableFiles.Write(QuarterTables.Of(report), folder, replaces);
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(QuarterPlot.Of(report), picture);
+            PlotFile.Save(QuarterPlot.Of(report), picture, replaces);
         log.Print(parsed, opened, () => QuarterJson.Render(report), () => QuarterText.Render(report, parsed.GetValue(all)));
     }
 }

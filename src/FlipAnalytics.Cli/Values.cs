@@ -8,7 +8,7 @@ namespace FlipAnalytics.Cli;
 /// <summary>Options whose values are read the same in every culture: a point, no thousands separators, ISO dates.</summary>
 internal static class Values
 {
-    public static Option<decimal?> Number(string name, string description, decimal above = -1, decimal below = decimal.MaxValue) =>
+    public static Option<decimal?> Number(string name, string description, NumberRange range) =>
         new(name)
         {
             Description = description,
@@ -17,13 +17,13 @@ internal static class Values
             {
                 string text = result.Tokens.Single().Value;
                 if (decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal value)
-                    && value > above && value < below)
+                    && range.Holds(value))
                 {
                     return value;
                 }
 
                 return Refused<decimal?>(result,
-                    $"{name} needs a number with a point, such as 12.5, {Range(above, below)}; found '{text}'.");
+                    $"{name} needs a number with a point, such as {(range.Holds(12.5m) ? "12.5" : "0.75")}, {range.Expected(value)}; found '{CleanText.Shown(text)}'.");
             },
         };
 
@@ -38,7 +38,7 @@ internal static class Values
                 && value >= atLeast && value <= atMost
                 ? value
                 : Refused<int?>(result, string.Create(CultureInfo.InvariantCulture,
-                    $"{name} needs a whole number from {atLeast} to {atMost}; found '{text}'."));
+                    $"{name} needs a whole number from {atLeast} to {atMost}; found '{CleanText.Shown(text)}'."));
         },
     };
 
@@ -51,8 +51,9 @@ internal static class Values
         {
             string text = result.Tokens.Single().Value;
             return string.Equals(text, "today", StringComparison.OrdinalIgnoreCase) ? Clock.Today
-                : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day) ? day
-                : Refused<DateOnly?>(result, $"--as-of needs a date such as 2026-03-31, or today; found '{text}'.");
+                : DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day)
+                    && NumberRange.Holds(day) ? day
+                : Refused<DateOnly?>(result, $"--as-of needs a date such as 2026-03-31, from 1900 to 2100, or today; found '{CleanText.Shown(text)}'.");
         },
     };
 
@@ -75,17 +76,31 @@ internal static class Values
                 if (known.Find(text) is { Fit: WordFit.Known or WordFit.SameWord, Words: [var word] })
                     return Enum.Parse<T>(word, ignoreCase: true);
                 string meant = known.Meant(text) is { } near ? $": did you mean {near}?" : ".";
-                return Refused<T?>(result, $"{name} needs one of {words}; found '{OneLine(text)}'{meant}");
+                return Refused<T?>(result, $"{name} needs one of {words}; found '{CleanText.Shown(text)}'{meant}");
             },
         };
     }
 
+    /// <summary>A name or a word or two, as in the log.</summary>
     public static Option<string?> Text(string name, string description, string helpName = "TEXT") => new(name)
     {
         Description = description,
         HelpName = helpName,
-        CustomParser = result => result.Tokens.Single().Value.Trim() is { Length: > 0 } text
-            ? text
+        CustomParser = result => CleanText.OnOneLine(result.Tokens.Single().Value).Trim() switch
+        {
+            "" => Refused<string?>(result, CommandWords.NeedsValue(name)),
+            { Length: > CleanText.LongestName } text => Refused<string?>(result, $"{name} needs {CleanText.NameWords}; found '{CleanText.Shown(text)}'."),
+            var text => text,
+        },
+    };
+
+    /// <summary>The name of a file or folder, taken as it is written.</summary>
+    public static Option<string?> Place(string name, string description, string helpName) => new(name)
+    {
+        Description = description,
+        HelpName = helpName,
+        CustomParser = result => CleanText.OnOneLine(result.Tokens.Single().Value).Trim().Length > 0
+            ? result.Tokens.Single().Value.Trim()
             : Refused<string?>(result, CommandWords.NeedsValue(name)),
     };
 
@@ -99,7 +114,7 @@ internal static class Values
             string name = result.Tokens.Single().Value;
             return PlotFile.CanSave(name)
                 ? name
-                : Refused<string?>(result, $"--plot needs a name that ends in .png or .svg; found '{name}'.");
+                : Refused<string?>(result, $"--plot needs a name that ends in .png or .svg; found '{CleanText.Shown(name)}'.");
         },
     };
 
@@ -111,18 +126,9 @@ internal static class Values
         Description = "A type, color or other word is new and meant as written, though your log has one much like it.",
     };
 
-    private static string OneLine(string text) => string.Concat(text.Select(sign => char.IsControl(sign) ? ' ' : sign));
-
     private static T? Refused<T>(ArgumentResult result, string message)
     {
         result.AddError(message);
         return default;
     }
-
-    private static string Range(decimal above, decimal below) => (above, below) switch
-    {
-        ( < 0, decimal.MaxValue) => "zero or more",
-        (_, decimal.MaxValue) => string.Create(CultureInfo.InvariantCulture, $"above {above}"),
-        _ => string.Create(CultureInfo.InvariantCulture, $"above {above} and below {below}"),
-    };
 }

@@ -11,19 +11,21 @@ internal sealed class WagesCommand
     private readonly Option<string?> period = Values.Text(
         "--period", "Flips sold in this span alone, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14.", "PERIOD");
     private readonly Option<decimal?> wage = Values.Number(
-        "--wage", "What you want for an hour; target_wage in workshop.toml unless given.");
+        "--wage", "What you want for an hour; target_wage in workshop.toml unless given.", NumberRange.Money);
     private readonly Option<string?> explain = Values.Text(
         "--explain", "Every line of one piece's money and hours, with its place in the log; also of a piece not sold.", "ID");
-    private readonly Option<string?> tables = Values.Text("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
+    private readonly Option<string?> tables = Values.Place("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
     private readonly Option<string?> plot = Values.Picture(
         "Draw what each flip paid by the hour, over time, into this file.");
     private readonly Option<bool> all = Values.All();
+    private readonly ForceOption force;
     private readonly LogOptions log;
 
     private WagesCommand(Command command)
     {
         foreach (Option option in new Option[] { by, period, wage, explain, tables, plot, all })
             command.Options.Add(option);
+        force = new(command, [plot, tables]);
         log = new(command);
         command.SetAction(Run);
     }
@@ -48,9 +50,10 @@ internal sealed class WagesCommand
         if (parsed.GetValue(period) is { } text && (span = ReportPeriod.Parse(text)) is null)
         {
             throw new CommandProblemException(
-                $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14; found '{text}'.");
+                $"--period needs a year, quarter, month or span, such as 2026, 2026-Q1, 2026-03 or 2026-01-01..2026-02-14, {ReportPeriod.Years}; found '{text}'.");
         }
 
+        bool replaces = force.IsGiven(parsed);
         if (parsed.GetValue(plot) is not null && parsed.GetValue(explain) is not null)
             throw new CommandProblemException("--plot draws all flips: leave out --explain, or leave out --plot.");
         OpenedLog opened = log.Open(parsed);
@@ -61,7 +64,7 @@ internal sealed class WagesCommand
         if (parsed.GetValue(explain) is { } id)
             Explain(parsed, opened, sales, id);
         else
-            Report(parsed, opened, sales, span);
+            Report(parsed, opened, sales, span, replaces);
         return opened.ExitCode;
     }
 
@@ -73,7 +76,7 @@ internal sealed class WagesCommand
         log.Print(parsed, opened, () => WagesJson.Render(trail), () => WageTrailText.Render(trail, sales.Workshop));
     }
 
-    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod? span)
+    private void Report(ParseResult parsed, OpenedLog opened, SalesLog sales, ReportPeriod? span, bool replaces)
     {
         // The estimates are made, and rows that are worth a look looked for, while the books are written.
         Task<ImmutableDictionary<string, decimal>> estimates = Task.Run(() => HoursFilledIn.ByPiece(sales));
@@ -82,12 +85,12 @@ internal sealed class WagesCommand
         report = report.FillIn(estimates.GetAwaiter().GetResult());
         if (parsed.GetValue(tables) is { } folder)
         {
-            foreach (string path in ReportTableFiles.Write(report.Tables(), folder))
+            foreach (string path in ReportTableFiles.Write(report.Tables(), folder, replaces))
                 Console.Error.WriteLine(path);
         }
 
         if (parsed.GetValue(plot) is { } picture)
-            PlotFile.Save(WagePlot.Of(report), picture);
+            PlotFile.Save(WagePlot.Of(report), picture, replaces);
         log.Print(parsed, opened, () => WagesJson.Render(report), () => WagesText.Render(report, parsed.GetValue(by), parsed.GetValue(all)));
     }
 }

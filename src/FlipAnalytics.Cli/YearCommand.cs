@@ -12,14 +12,14 @@ internal sealed class YearCommand
         Arity = ArgumentArity.ZeroOrOne,
     };
 
-    private readonly Option<string?> folder = Values.Text(
+    private readonly Option<string?> folder = Values.Place(
         "--out", "Write the whole sheet into this folder: year.txt, and a CSV file for each list.", "FOLDER");
 
-    private readonly Option<string?> journal = Values.Text(
+    private readonly Option<string?> journal = Values.Place(
         "--journal", "Write the books of the year in double entry into this file, for hledger or ledger.", "FILE");
 
     private readonly Option<bool> force = Values.Flag(
-        "--force", "With --out or --journal: replace files that flip year did not write, or that changed since.");
+        "--force", "With --out or --journal: replace files that flip year did not write, or that changed since. A file of a log is never replaced.");
 
     private readonly Option<bool> all = Values.All();
 
@@ -57,7 +57,7 @@ internal sealed class YearCommand
         if (parsed.GetValue(year) is { } text)
         {
             period = ReportPeriod.Parse(text) ?? throw new CommandProblemException(
-                $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05; found '{text}'.");
+                $"The year must be such as 2025, or two days such as 2025-04-06..2026-04-05, {ReportPeriod.Years}; found '{text}'.");
         }
 
         if (parsed.GetValue(force) && parsed.GetValue(folder) is null && parsed.GetValue(journal) is null)

@@ -39,7 +39,7 @@ public sealed record NotebookLog(string Folder, LogReading Reading, AsOfDate AsO
     public ReportPeriod Period(string? span)
     {
         ReportPeriod period = span is null ? QuarterReport.UsualPeriod(Log) : ReportPeriod.Parse(span)
-            ?? throw new NotebookException($"The span must be such as {ReportPeriod.Examples}; found '{span}'.");
+            ?? throw new NotebookException($"The span must be such as {ReportPeriod.Examples}, {ReportPeriod.Years}; found '{span}'.");
         return QuarterReport.Refusal(Log, period, "name an earlier span, or a later day as asOf") is { } refusal
             ? throw new NotebookException(refusal)
             : period;

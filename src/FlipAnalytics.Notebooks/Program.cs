@@ -5,10 +5,11 @@ namespace FlipAnalytics.Notebooks;
 /// <summary>
 /// The program behind <c>flip notebook</c>. It stands apart from the command, so that no other verb waits for the notebook
 /// engine to be fetched and built. Its arguments come from the command, checked: <c>list</c>, or
-/// <c>run NAME FOLDER KEY=VALUE...</c>. It ends with 0 when done, 1 when a cell failed, 2 when it cannot run as asked.
+/// <c>run [--force] NAME FOLDER KEY=VALUE...</c>. It ends with 0 when done, 1 when a cell failed, 2 when it cannot run as asked.
 /// </summary>
 internal static class Program
 {
+    private const string Force = "--force";
     private const int Done = 0;
     private const int CellFailed = 1;
     private const int CannotRun = 2;
@@ -16,24 +17,27 @@ internal static class Program
     public static async Task<int> Main(string[] args)
     {
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.SetOut(new CleanWriter(Console.Out));
+        Console.SetError(new CleanWriter(Console.Error));
         try
         {
             return args switch
             {
                 ["list"] => List(),
-                ["run", var name, var folder, .. var given] => await RunAsync(name, folder, given).ConfigureAwait(false),
+                ["run", Force, var name, var folder, .. var given] => await RunAsync(name, folder, given, replaces: true).ConfigureAwait(false),
+                ["run", var name, var folder, .. var given] => await RunAsync(name, folder, given, replaces: false).ConfigureAwait(false),
                 _ => throw new NotebookException(
                     "This program belongs to flip: see flip notebook --help for what it does."),
             };
         }
-        catch (NotebookException e)
+        catch (Exception e) when (e is NotebookException or FileRefusedException)
         {
             await Console.Error.WriteLineAsync(e.Message).ConfigureAwait(false);
             return CannotRun;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            await Console.Error.WriteLineAsync($"{e.Message} Check the path and that you may write there.").ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"{e.Message} Check the path, the room on the disk, and that you may write there.").ConfigureAwait(false);
             return CannotRun;
         }
         catch (Exception e)
@@ -52,10 +56,10 @@ internal static class Program
         return Done;
     }
 
-    private static async Task<int> RunAsync(string name, string folder, string[] given)
+    private static async Task<int> RunAsync(string name, string folder, string[] given, bool replaces)
     {
         var parameters = given.Select(pair => pair.Split('=', 2)).ToDictionary(pair => pair[0], pair => pair[1]);
-        NotebookRun run = await NotebookRunner.RunAsync(NotebookFiles.Find(name), folder, parameters, Console.Error.WriteLine)
+        NotebookRun run = await NotebookRunner.RunAsync(NotebookFiles.Find(name), folder, parameters, Console.Error.WriteLine, replaces)
             .ConfigureAwait(false);
         if (run.Failure is { } failure)
             await Console.Error.WriteLineAsync($"{name}, cell {failure.Number}: {failure.Message}").ConfigureAwait(false);

@@ -47,8 +47,16 @@ switch (args)
     case ["first-verdicts", .. string[] logs]:
         FirstVerdicts.Run(logs is [string times] ? int.Parse(times, CultureInfo.InvariantCulture) : 200);
         return 0;
+    case ["fuzz", string runs, .. string[] rest] when rest.Length < 3:
+        return FuzzBenchmark.Run(
+            rest is [_, string first] ? int.Parse(first, CultureInfo.InvariantCulture) : 0,
+            int.Parse(runs, CultureInfo.InvariantCulture),
+            rest is [string program, ..] && program != "here" ? program : null);
+    case ["bom"]:
+        File.WriteAllText(FlipAnalytics.Tests.House.BillOfMaterials.Place, FlipAnalytics.Tests.House.BillOfMaterials.Text());
+        return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, growth, colour-claims, plausibility, slips or first-verdicts; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, growth, colour-claims, plausibility, slips, first-verdicts, fuzz or bom; README.md says what each measures.");
         return 2;
 }

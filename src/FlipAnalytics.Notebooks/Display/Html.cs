@@ -21,7 +21,8 @@ internal sealed class Html
 
     public static HtmlColumn Words(string heading) => new(heading);
 
-    public static string Encode(string value) => WebUtility.HtmlEncode(value);
+    /// <summary>A text as it stands in a page: nothing in it is markup, and nothing hides.</summary>
+    public static string Encode(string value) => WebUtility.HtmlEncode(CleanText.Lines(value));
 
     public static string Invariant(FormattableString value) => value.ToString(CultureInfo.InvariantCulture);
 

@@ -18,7 +18,7 @@ public static class PieceFrame
         return new(
             Text("id", piece => piece.Id),
             Text("type", piece => piece.Type),
-            Text("title", piece => piece.Title),
+            Text("title", piece => piece.Title is { } title ? CleanText.Shown(title) : null),
             new PrimitiveDataFrameColumn<int>("count", all.Select(piece => piece.Count)),
             Amount("width", piece => piece.Width),
             Amount("depth", piece => piece.Depth),

@@ -30,7 +30,12 @@ public static class NotebookFiles
     {
         ArgumentNullException.ThrowIfNull(name);
         if (name.EndsWith(Ending, StringComparison.OrdinalIgnoreCase) && File.Exists(name))
-            return Path.GetFullPath(name);
+        {
+            return PlainFile.IsPipeOrDevice(name)
+                ? throw new NotebookException($"{name} is a pipe or a device, which is not read: name an ordinary file.")
+                : Path.GetFullPath(name);
+        }
+
         string own = Path.Combine(Folder, Path.GetFileName(name) + Ending);
         if (Path.GetFileName(name) == name && File.Exists(own))
             return own;

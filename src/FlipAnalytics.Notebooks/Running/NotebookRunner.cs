@@ -1,3 +1,4 @@
+using System.Text;
 using System.Text.Json;
 using Microsoft.DotNet.Interactive.Documents;
 using Microsoft.DotNet.Interactive.Documents.Jupyter;
@@ -22,11 +23,13 @@ public static class NotebookRunner
     /// <param name="folder">Folder for what is written; made if it is not there.</param>
     /// <param name="parameters">Values for variables of the cell tagged <c>parameters</c>.</param>
     /// <param name="progress">Told a line before each cell.</param>
+    /// <param name="replaces">Whether files that flip did not write, or that changed since, are replaced too.</param>
     /// <exception cref="NotebookException">
     /// The file is no notebook, a parameter does not fit, or the notebook would be overwritten.
     /// </exception>
+    /// <exception cref="FileRefusedException">A file in the folder may not be replaced.</exception>
     public static async Task<NotebookRun> RunAsync(
-        string path, string folder, IReadOnlyDictionary<string, string> parameters, Action<string> progress)
+        string path, string folder, IReadOnlyDictionary<string, string> parameters, Action<string> progress, bool replaces = false)
     {
         ArgumentNullException.ThrowIfNull(path);
         ArgumentNullException.ThrowIfNull(folder);
@@ -36,6 +39,14 @@ public static class NotebookRunner
         string target = Path.GetFullPath(Path.Combine(folder, name + ".ipynb"));
         if (target == Path.GetFullPath(path))
             throw new NotebookException($"The run would overwrite {path} itself: name another folder with --out.");
+        string page = Path.ChangeExtension(target, ".html");
+        // Said before the run, which takes its time.
+        foreach (string written in new[] { target, page })
+        {
+            if (OutputFiles.Refusal(written, OwnMark.IsOn, replaces) is { } refusal)
+                throw new FileRefusedException(refusal);
+        }
+
         KernelInfoCollection kernels = Kernels();
         InteractiveDocument notebook = await ReadAsync(path, kernels).ConfigureAwait(false);
         if (parameters.Count > 0 && !notebook.Elements.Any(cell => Tags(cell).Contains(ParametersTag)))
@@ -45,11 +56,8 @@ public static class NotebookRunner
         using var engine = new CellEngine();
         FailedCell? failure = await RunCellsAsync(notebook, engine, name, parameters, progress).ConfigureAwait(false);
 
-        Directory.CreateDirectory(folder);
-        string page = Path.ChangeExtension(target, ".html");
-        using (FileStream file = File.Create(target))
-            Notebook.Write(notebook, file, kernels);
-        await File.WriteAllTextAsync(page, NotebookPage.Render(notebook, name)).ConfigureAwait(false);
+        OutputFiles.Write(
+            [OutputFile.Marked(target, Text(notebook, kernels)), OutputFile.Marked(page, NotebookPage.Render(notebook, name))], replaces);
         return new(target, page, failure);
     }
 
@@ -93,6 +101,14 @@ public static class NotebookRunner
         }
 
         return null;
+    }
+
+    private static string Text(InteractiveDocument notebook, KernelInfoCollection kernels)
+    {
+        notebook.Metadata["flip"] = OwnMark.Place;
+        using var text = new MemoryStream();
+        Notebook.Write(notebook, text, kernels);
+        return Encoding.UTF8.GetString(text.ToArray());
     }
 
     private static InteractiveDocumentElement Given(string code) => new(code, CellEngine.Language)

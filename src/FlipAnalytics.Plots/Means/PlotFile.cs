@@ -8,13 +8,16 @@ public static class PlotFile
     public static bool CanSave(string path) => Kind(path) is ".PNG" or ".SVG";
 
     /// <summary>
-    /// Writes a figure as PNG or SVG, by the ending of the file name; an existing file is replaced. An SVG carries the
-    /// figure's alternative text; a page that shows a PNG has to give it in its <c>alt</c>.
+    /// Writes a figure as PNG or SVG, by the ending of the file name. A picture that this wrote before is replaced while nobody
+    /// changed it. An SVG carries the figure's alternative text; a page that shows a PNG has to give it in its <c>alt</c>.
     /// </summary>
     /// <param name="figure">The figure.</param>
     /// <param name="path">File name that ends in .png or .svg, in either case.</param>
+    /// <param name="replaces">Whether any other file of that name is replaced too.</param>
     /// <exception cref="ArgumentException">The name ends in something else.</exception>
-    public static void Save(Figure figure, string path)
+    /// <exception cref="FileRefusedException">A file of that name may not be replaced.</exception>
+    /// <exception cref="IOException">Writing fails.</exception>
+    public static void Save(Figure figure, string path, bool replaces = false)
     {
         ArgumentNullException.ThrowIfNull(figure);
         ArgumentNullException.ThrowIfNull(path);
@@ -24,10 +27,10 @@ public static class PlotFile
                 $"'{path}' is no name for a picture: it must end in .png or .svg. Give such a name.", nameof(path));
         }
 
-        if (Kind(path) == ".PNG")
-            File.WriteAllBytes(path, figure.Png());
-        else
-            File.WriteAllText(path, figure.Svg());
+        OutputFile file = Kind(path) == ".PNG"
+            ? new(path, PngMark.Sealed(figure.Png()), PngMark.IsOn)
+            : OutputFile.Marked(path, $"{figure.Svg().TrimEnd()}\n<!-- {OwnMark.Place} -->\n");
+        OutputFiles.Write([file], replaces);
     }
 
     private static string Kind(string path) => Path.GetExtension(path).ToUpperInvariant();

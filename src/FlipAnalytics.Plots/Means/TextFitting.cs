@@ -54,7 +54,7 @@ internal static class TextFitting
 
     /// <summary>The text without line ends and other control characters, which no picture can show.</summary>
     public static string OneLine(string text) =>
-        string.Concat(text.Select(letter => char.IsControl(letter) ? ' ' : letter)).Trim();
+        CleanText.OnOneLine(text).Trim();
 
     private static string Cut(string line, int end) => line[..end].TrimEnd() + Ellipsis;
 }

@@ -23,9 +23,9 @@ internal sealed class Words : IPlottable
         if (alignment is Alignment.MiddleLeft or Alignment.MiddleCenter or Alignment.MiddleRight)
             y += LetterDrop * look.Size;
         anchor = new(x, y);
-        Text = text;
+        Text = CleanText.Lines(text);
         style = look.ToStyle();
-        style.Text = text;
+        style.Text = Text;
         style.Alignment = alignment;
         using var paint = Paint.NewDisposablePaint();
         Rect = style.Measure(paint).Rect(alignment).WithOffset(new(x, y));

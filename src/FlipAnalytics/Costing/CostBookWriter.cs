@@ -114,13 +114,12 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool s
             .Where(line => line.Kind == kind && stays.AroseOn(line.Date) <= back.Row.SoldOn).Sum(line => line.Amount);
 
         decimal Drives(PieceReturn back, bool isTakingBack) => cost.Lines
-            .Where(line => PieceCost.IsDrive(line) && cost.DriveOf(line.Date) == (cost.Undone.IndexOf(back.Row), isTakingBack))
+            .Where(line => PieceCost.IsDrive(line) && stays.DriveOf(line.Date) == (cost.Undone.IndexOf(back.Row), isTakingBack))
             .Sum(line => line.Amount);
     }
 
-    private decimal? SalePrice(Piece piece) => piece.Commission is { } share && piece.SoldPrice is { } price
-        ? log.Workshop.Currency.Round(price * share)
-        : piece.SoldPrice;
+    private decimal? SalePrice(Piece piece) =>
+        piece.SoldPrice is { } price ? piece.YoursOf(price, log.Workshop.Currency) : null;
 
     private void Buy(int i, Piece piece, PricePaid? paid)
     {

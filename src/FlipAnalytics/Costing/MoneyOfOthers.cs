@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 
-using static System.FormattableString;
-
 namespace FlipAnalytics;
 
 /// <summary>Whose money it is that comes and goes outside profit.</summary>
@@ -56,10 +54,10 @@ internal static class MoneyOutsideProfit
             string id = piece.Id.ToUpperInvariant();
             MoneyEntry[] payments = [.. byPiece[(MoneyKind.Payment, id)]];
             MoneyEntry[] toOwner = [.. byPiece[(MoneyKind.PaidOwner, id)]];
-            ReturnedMoney back = new(sheet, held, piece, payments, toOwner.Length > 0);
-            returns.Add([.. sheet.Returns[i].Select(back.Write)]);
+            SaleMoney sales = new(sheet, held, piece, payments, toOwner.Length > 0);
+            returns.Add([.. sheet.Returns[i].Select(sales.WriteReturn)]);
             if (piece.IsSold)
-                Sale(sheet, held, piece, salePrices[i], back.OfNoReturn(sheet.Undone[i]), toOwner);
+                sales.WriteStanding(salePrices[i]);
             foreach (MoneyEntry payment in payments)
             {
                 held.Add(Of(MoneyOf.Buyers, payment, payment.Amount, "paid by the buyer"));
@@ -82,42 +80,6 @@ internal static class MoneyOutsideProfit
         }
 
         return ([.. held.Where(line => line.Amount != 0)], returns.MoveToImmutable());
-    }
-
-    private static void Sale(
-        CostSheet sheet, List<MoneyOfOthers> held, Piece piece, decimal? salePrice, MoneyEntry[] payments, MoneyEntry[] toOwner)
-    {
-        CostOrigin written = new(Columns.Pieces.File, piece.Row, "As written down.");
-        decimal tax = piece.SalesTax ?? 0;
-        held.Add(new(MoneyOf.TaxOffice, piece.SoldOn, tax, "sales tax taken", piece.Id, written));
-        if (payments.Length == 0)
-        {
-            sheet.Pay(piece.SoldOn, piece.SoldPrice ?? 0, $"{piece.Id} sold", written, null, piece.Id);
-            sheet.Pay(piece.SoldOn, piece.DeliveryCharged ?? 0, $"{piece.Id} delivery charged", written, null, piece.Id);
-            sheet.Pay(piece.SoldOn, tax, $"{piece.Id} sales tax", written, null, piece.Id);
-        }
-        else
-        {
-            decimal due = (piece.SoldPrice ?? 0) + (piece.DeliveryCharged ?? 0) + tax;
-            held.Add(new(MoneyOf.Buyers, piece.SoldOn, -due, "due at the sale", piece.Id, written));
-        }
-
-        if (piece.Commission is not { } share || salePrice is not { } yours)
-            return;
-        decimal theirs = piece.SoldPrice!.Value - yours;
-        CostOrigin owners = written with { Rule = Invariant($"The sale price of {piece.SoldPrice} less your share of {share}.") };
-        held.Add(new(MoneyOf.OwnersOfPieces, piece.SoldOn, theirs, "its owner's share", piece.Id, owners));
-        if (toOwner.Length > 0)
-            return;
-        held.Add(new(MoneyOf.OwnersOfPieces, piece.SoldOn, -theirs, "taken as paid to its owner at the sale", piece.Id, owners));
-        if (theirs != 0)
-        {
-            sheet.Cash.Add(new(piece.SoldOn, -theirs, $"{piece.Id}, its owner's share", owners)
-            {
-                PieceId = piece.Id,
-                Of = MoneyOf.OwnersOfPieces,
-            });
-        }
     }
 
     private static void Pay(

@@ -44,18 +44,12 @@ public sealed record PieceCost(Piece Piece, ImmutableArray<CostLine> Lines, deci
     {
         if (!IsDrive(line))
             return line.Date;
-        var (sale, isTakingBack) = DriveOf(line.Date);
+        var (sale, isTakingBack) = Stays.DriveOf(line.Date);
         return sale == Undone.Length ? Piece.SoldOn : isTakingBack ? Undone[sale].ReturnedOn : Undone[sale].SoldOn;
     }
 
     /// <summary>Whether a cost of selling is a drive to the buyer.</summary>
     internal static bool IsDrive(CostLine line) => line.Kind == CostKind.Delivery && line.Origin.File == Columns.Trips.File;
-
-    /// <summary>
-    /// The sale that a drive belongs to: a place among <see cref="Undone"/>, or their number for the sale that stands. A drive
-    /// after a return and before the next sale took the piece back.
-    /// </summary>
-    internal (int Sale, bool IsTakingBack) DriveOf(DateOnly? day) => Stays.DriveOf(day);
 
     /// <summary>The known costs of a kind; what is unknown is not in it.</summary>
     /// <param name="kind">The kind.</param>

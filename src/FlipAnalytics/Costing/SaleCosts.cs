@@ -18,9 +18,7 @@ internal static class SaleCosts
         CostOrigin written = new(Columns.Pieces.File, piece.Row, "As written down.");
         if (Fees(sheet.Log.Workshop, piece, written) is var (fee, origin))
         {
-            fees += fee;
-            sheet.Lines[i].Add(new(CostKind.Fees, piece.SoldOn, fee, "selling fees", origin));
-            sheet.Pay(piece.SoldOn, -fee, $"{piece.Id} selling fees", origin, CostKind.Fees, piece.Id);
+            fees += Add(sheet, i, CostKind.Fees, piece.SoldOn, fee, "selling fees", origin);
         }
         else
         {
@@ -31,46 +29,52 @@ internal static class SaleCosts
 
         if (piece.DeliveryCost is { } delivery)
         {
-            deliveries += delivery;
-            sheet.Lines[i].Add(new(CostKind.Delivery, piece.SoldOn, delivery, "delivery", written));
-            sheet.Pay(piece.SoldOn, -delivery, $"{piece.Id} delivery", written, CostKind.Delivery, piece.Id);
+            deliveries += Add(sheet, i, CostKind.Delivery, piece.SoldOn, delivery, "delivery", written);
         }
-        else if (piece.DeliveryCharged > 0 && !sheet.Lines[i].Any(line => line.Kind == CostKind.Delivery))
+        else
         {
-            sheet.Gaps[i].Add(new(
-                CostKind.Delivery, $"A charge for delivering {piece.Id} is written down, but not what delivery cost."));
+            MissDelivery(sheet, i, piece.DeliveryCharged);
         }
     }
 
     /// <summary>Fees and delivery of sales that were undone, and what taking the piece back cost.</summary>
     public static void WriteReturns(CostSheet sheet, int i, ref decimal fees, ref decimal deliveries)
     {
-        string id = sheet.Log.Pieces[i].Id;
         foreach (SaleReturn back in sheet.Returns[i])
         {
             CostOrigin written = new(Columns.Returns.File, back.Row, "As written down.");
             if (back.CameBack)
             {
-                fees += Add(CostKind.Fees, back.SoldOn, back.Fees, "fees of the sale that was undone", written);
-                deliveries += Add(CostKind.Delivery, back.SoldOn, back.DeliveryCost, "delivery of the sale that was undone", written);
+                fees += AddAny(CostKind.Fees, back.SoldOn, back.Fees, "fees of the sale that was undone");
+                deliveries += AddAny(CostKind.Delivery, back.SoldOn, back.DeliveryCost, "delivery of the sale that was undone");
                 if (back.Fees is null)
-                    sheet.Gaps[i].Add(new(CostKind.Fees, Invariant($"What was kept in fees of the sale of {id} that was undone on {back.ReturnedOn:yyyy-MM-dd} is not written down.")));
-                if (back is { DeliveryCost: null, DeliveryCharged: > 0 } && !sheet.Lines[i].Any(line => line.Kind == CostKind.Delivery))
-                    sheet.Gaps[i].Add(new(CostKind.Delivery, $"A charge for delivering {id} is written down, but not what delivery cost."));
+                    sheet.Gaps[i].Add(new(CostKind.Fees, Invariant($"What was kept in fees of the sale of {sheet.Log.Pieces[i].Id} that was undone on {back.ReturnedOn:yyyy-MM-dd} is not written down.")));
+                if (back.DeliveryCost is null)
+                    MissDelivery(sheet, i, back.DeliveryCharged);
             }
 
-            deliveries += Add(CostKind.Delivery, back.ReturnedOn, back.Cost, back.CameBack ? "taking it back" : "giving money back", written);
+            deliveries += AddAny(CostKind.Delivery, back.ReturnedOn, back.Cost, back.CameBack ? "taking it back" : "giving money back");
+
+            decimal AddAny(CostKind kind, DateOnly? day, decimal? amount, string what) =>
+                amount is { } known and not 0 ? Add(sheet, i, kind, day, known, what, written) : 0;
         }
+    }
 
-        decimal Add(CostKind kind, DateOnly? day, decimal? amount, string what, CostOrigin origin)
+    private static decimal Add(CostSheet sheet, int i, CostKind kind, DateOnly? day, decimal amount, string what, CostOrigin origin)
+    {
+        string id = sheet.Log.Pieces[i].Id;
+        sheet.Lines[i].Add(new(kind, day, amount, what, origin));
+        sheet.Pay(day, -amount, $"{id} {what}", origin, kind, id);
+        return amount;
+    }
+
+    // A drive to the buyer may be what it cost.
+    private static void MissDelivery(CostSheet sheet, int i, decimal? charged)
+    {
+        if (charged > 0 && !sheet.Lines[i].Any(line => line.Kind == CostKind.Delivery))
         {
-            if (amount is not (null or 0))
-            {
-                sheet.Lines[i].Add(new(kind, day, amount.Value, what, origin));
-                sheet.Pay(day, -amount.Value, $"{id} {what}", origin, kind, id);
-            }
-
-            return amount ?? 0;
+            sheet.Gaps[i].Add(new(
+                CostKind.Delivery, $"A charge for delivering {sheet.Log.Pieces[i].Id} is written down, but not what delivery cost."));
         }
     }
 

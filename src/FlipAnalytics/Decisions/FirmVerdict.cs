@@ -74,11 +74,11 @@ internal sealed class FirmVerdict(FittedModels models, SellingTerms selling, Wor
         double WidthAfter(CandidateLaws then) => Width(Possible(candidate, then, JointForecast.CoarseNodes).Ceilings);
         return new(
             candidate.SalePrice is not null ? null
-                : Edge(10 * expected + price, 0, (s, nodes) => Holds(Verdict.Buy, candidate with { SalePrice = s }, nodes), up: true),
+                : Edge(10 * expected + price, 0, (s, nodes) => Holds(Verdict.Buy, candidate with { SalePrice = NumberRange.Money.Nearest(s) }, nodes), up: true),
             candidate.SalePrice is not null ? null
-                : Edge(0, 10 * expected + price, (s, nodes) => Holds(Verdict.Leave, candidate with { SalePrice = s }, nodes), up: false),
+                : Edge(0, 10 * expected + price, (s, nodes) => Holds(Verdict.Leave, candidate with { SalePrice = NumberRange.Money.Nearest(s) }, nodes), up: false),
             candidate.Hours is not null ? null
-                : Edge(usualHours / 10, 2 * usualHours, (h, nodes) => Holds(Verdict.Buy, candidate with { Hours = h }, nodes), up: false),
+                : Edge(usualHours / 10, 2 * usualHours, (h, nodes) => Holds(Verdict.Buy, candidate with { Hours = NumberRange.Hours.Nearest(h) }, nodes), up: false),
             more.ToHalve(candidate, laws, ofAnything: false, WidthAfter),
             more.ToHalve(candidate, laws, ofAnything: true, WidthAfter));
     }

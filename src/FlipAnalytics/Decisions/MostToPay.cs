@@ -5,6 +5,7 @@ namespace FlipAnalytics;
 /// <summary>The owner's question in the store aisle: what is the most to pay for this piece?</summary>
 public sealed class MostToPay
 {
+    private const double MostKnownToTheCent = 1e11;
     private const double RangeLevel = 0.8;
     private const int ChancePoints = 60;
     private const double LeastChance = 0.02;
@@ -73,7 +74,7 @@ public sealed class MostToPay
         var forecast = JointForecast.Of(candidate, laws, selling, JointForecast.Nodes, Wage);
         var affordable = new AffordablePrices(forecast, selling, workshop, laws.LogFootprint);
         double[] prices = affordable.At(Wage);
-        decimal ceilingMoney = Money(prices.Average());
+        decimal ceilingMoney = Ceiling(affordable, prices.Average());
         double[] ifKnown = CeilingIfKnown.Of(candidate, laws, forecast, selling, prices.Average(), Wage);
         var (low, high) = FirmVerdict.Range(ifKnown);
         Verdict? verdict = VerdictOf(candidate.StickerPrice, ceilingMoney, ifKnown, forecast.SalePrice.Average());
@@ -132,6 +133,11 @@ public sealed class MostToPay
         return sticker is not null || verdict == Verdict.CannotSayYet ? verdict : null;
     }
 
+    // A double of more than fifteen digits does not know its cents: there the limit is what its parts add up to.
+    private decimal Ceiling(AffordablePrices affordable, double mean) => Math.Abs(mean) < MostKnownToTheCent
+        ? Money(mean)
+        : workshop.Currency.Round(affordable.Parts(Wage).Sum(part => Crossing.Unrounded(part.Amount)));
+
     private ImmutableArray<WaterfallStep> Waterfall(AffordablePrices affordable, decimal ceiling)
     {
         var parts = affordable.Parts(Wage).ToImmutableArray();
@@ -148,11 +154,11 @@ public sealed class MostToPay
     {
         var open = new List<(string Item, double[] Values, Func<decimal, Candidate> State)>();
         if (candidate.Hours is null)
-            open.Add(("hours", [.. forecast.Hours], value => candidate with { Hours = value }));
+            open.Add(("hours", [.. forecast.Hours], value => candidate with { Hours = NumberRange.Hours.Nearest(value) }));
         if (candidate.SalePrice is null)
-            open.Add(("sale price", [.. forecast.SalePrice], value => candidate with { SalePrice = value }));
+            open.Add(("sale price", [.. forecast.SalePrice], value => candidate with { SalePrice = NumberRange.Money.Nearest(value) }));
         if (candidate.Supplies is null)
-            open.Add(("supplies", [.. forecast.Supplies], value => candidate with { Supplies = value }));
+            open.Add(("supplies", [.. forecast.Supplies], value => candidate with { Supplies = NumberRange.Money.Nearest(value) }));
         return
         [
             .. open.Select(o =>

@@ -17,7 +17,7 @@ public static class PurchaseJson
             report.WordNotes,
             [.. report.SetAside.Select(problem => new SetAsideDocument(problem.Row, problem.Column, problem.Found, problem.Expected, problem.Remedy))],
             report.WorthALook);
-        return JsonSerializer.Serialize(document, PurchaseJsonContext.Readable.PurchaseDocument) + "\n";
+        return JsonStyle.Text(document, PurchaseJsonContext.Readable.PurchaseDocument);
     }
 
     private static CandidateDocument Of(PurchaseDecision decision) => new(

@@ -63,7 +63,7 @@ internal static class PurchaseListText
         Candidate asked = decision.Candidate;
         string piece = $"{asked.Id} {asked.Type}" + (asked.Colour is { } colour ? $", {colour}" : "")
             + string.Concat(asked.Written.Where(cell => cell is { IsOwn: true, Text.Length: > 0 })
-                .Select(cell => $"; {LogProblems.OnOneLine(cell.Column)} {LogProblems.OnOneLine(cell.Text)}"));
+                .Select(cell => $"; {CleanText.Shown(cell.Column)} {CleanText.Shown(cell.Text)}"));
         string wage = decision.WageAtSticker is { } earned ? MoneyText.PlainExact(earned, workshop) : "-";
         return new StringBuilder().AppendWrapped("", new string(' ', 64), Invariant(
             $"{Word(decision),-8}{Cell(asked.StickerPrice),8}{Cell(decision.Offer?.Offer),7}{Cell(decision.Ceiling),13}{Cell(decision.CeilingCautious),9}")

@@ -10,16 +10,14 @@ public sealed record PurchaseTerms
     public decimal? TargetWage
     {
         get;
-        init => field = value is null or >= 0 ? value : throw new ArgumentOutOfRangeException(
-            nameof(TargetWage), value, "A wage must be zero or more.");
+        init => field = NumberRange.Money.Checked(value, nameof(TargetWage));
     }
 
-    /// <summary>Chance with which the careful limit must hold, above 0 and below 1; 0.75 unless set.</summary>
+    /// <summary>Chance with which the careful limit must hold, from 0.01 to 0.99; 0.75 unless set.</summary>
     public decimal CautiousChance
     {
         get;
-        init => field = value is > 0 and < 1 ? value : throw new ArgumentOutOfRangeException(
-            nameof(CautiousChance), value, "A chance must be above 0 and below 1, such as 0.75.");
+        init => field = NumberRange.Chance.Checked(value, nameof(CautiousChance))!.Value;
     } = 0.75m;
 
     /// <summary>Channel the piece would be sold through; null takes the mix of past sales.</summary>

@@ -19,17 +19,17 @@ public static class CandidateReader
         new("id", Name, "Your own name for it; without it the line number serves."),
         new("type", Label, "Kind of furniture, as in pieces.csv.", IsRequired: true),
         new("count", WholeNumber, "How many items would be sold as one.", "items", Smallest.AboveZero),
-        new("width", Number, "Width of one item.", null, Smallest.AboveZero),
-        new("depth", Number, "Depth of one item.", null, Smallest.AboveZero),
-        new("height", Number, "Height of one item.", null, Smallest.AboveZero),
+        new("width", Number, "Width of one item.", Columns.LengthWords, Smallest.AboveZero),
+        new("depth", Number, "Depth of one item.", Columns.LengthWords, Smallest.AboveZero),
+        new("height", Number, "Height of one item.", Columns.LengthWords, Smallest.AboveZero),
         new("material", Label, "What it is made of."),
         new("condition", Word, "How sound it is.") { Words = [.. Enum.GetValues<Condition>().Select(Columns.WordOf)] },
         new("color", Label, "Color you would give it."),
         new("finish", Label, "Finish you would give it."),
         new("hours", Number, "Hours you expect.", "hours", Smallest.AboveZero),
-        new("supplies", Number, "Cost of supplies you expect.", null, Smallest.Zero),
-        new("sale_price", Number, "Sale price you expect.", null, Smallest.AboveZero),
-        new("sticker_price", Number, "What the store asks.", null, Smallest.Zero),
+        new("supplies", Number, "Cost of supplies you expect.", Columns.CurrencyWords, Smallest.Zero),
+        new("sale_price", Number, "Sale price you expect.", Columns.CurrencyWords, Smallest.AboveZero),
+        new("sticker_price", Number, "What the store asks.", Columns.CurrencyWords, Smallest.Zero),
     ];
 
     /// <summary>Reads a file of candidates. Never throws on what the file says.</summary>

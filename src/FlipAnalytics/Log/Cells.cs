@@ -15,11 +15,10 @@ namespace FlipAnalytics;
 internal sealed class Cells(
     CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
 {
-    // Beyond these a date is a slip of the pen and a number not of this trade.
-    private static readonly DateOnly FirstDay = new(1900, 1, 1);
-    private static readonly DateOnly LastDay = new(2100, 12, 31);
+    private const string CorrectIt = "Correct it, or leave the cell empty if you do not know it.";
+
+    private static readonly SearchValues<char> NumberSigns = SearchValues.Create("0123456789.");
     private static readonly SearchValues<char> HexDigits = SearchValues.Create("0123456789abcdefABCDEF");
-    private const decimal LargestNumber = 1_000_000_000_000m;
 
     private readonly List<(string Column, string? Found, string Expected, string Remedy)> bad = [];
 
@@ -72,11 +71,25 @@ internal sealed class Cells(
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        return places[column].Column.Kind == ColumnKind.Text ? text : reading.Spellings.FirstSeen(column, text, table.File, Row);
+        if (places[column].Column.Kind == ColumnKind.Text)
+            return text;
+        text = CleanText.OnOneLine(text).Trim();
+        if (text.Length <= CleanText.LongestName)
+            return text.Length == 0 ? null : reading.Spellings.FirstSeen(column, text, table.File, Row);
+        Bad(column, cell, CleanText.NameWords, "Shorten it.");
+        return null;
     }
 
     /// <summary>A text that the row cannot do without.</summary>
-    public string RequiredText(string column) => Text(column) ?? Missing<string>(column) ?? "";
+    public string RequiredText(string column)
+    {
+        int known = bad.Count;
+        if (Text(column) is { } text)
+            return text;
+        if (bad.Count == known)
+            BadMissing(column);
+        return "";
+    }
 
     /// <summary>One of the words of an enumeration; null where empty.</summary>
     public T? Word<T>(string column)
@@ -116,7 +129,7 @@ internal sealed class Cells(
     {
         if (Decimal(column) is not { } number)
             return null;
-        if (number == decimal.Truncate(number) && number <= int.MaxValue)
+        if (number == decimal.Truncate(number))
             return (int)number;
         Bad(column, Raw(column), "a whole number, such as 4", "Write how many, as 1, 2, 3 and so on.");
         return null;
@@ -134,32 +147,19 @@ internal sealed class Cells(
         const NumberStyles Plain = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint;
         if (!decimal.TryParse(cell, Plain, CultureInfo.InvariantCulture, out decimal number))
         {
+            if (IsPlain(cell))
+            {
+                // Digits that no number here can have.
+                Bad(column, cell, meaning.Range.Words, meaning.Remedy ?? CorrectIt);
+                return null;
+            }
+
             string expected = isMoney ? "an amount such as 12.50" : "a number such as 12.5";
             Bad(column, cell, meaning.WordForNone is { } word ? $"{expected}, or {word}" : expected, RemedyOfNumber(cell));
         }
-        else if (IsTooSmall(number, meaning.Smallest))
+        else if (!meaning.Range.Holds(number))
         {
-            Bad(
-                column,
-                cell,
-                meaning.Smallest == Smallest.Zero ? "zero or more" : "more than zero",
-                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
-        }
-        else if (number > meaning.Largest)
-        {
-            Bad(
-                column,
-                cell,
-                string.Create(CultureInfo.InvariantCulture, $"at most {meaning.Largest}"),
-                meaning.Remedy ?? "Correct it, or leave the cell empty if you do not know it.");
-        }
-        else if (decimal.Abs(number) >= LargestNumber)
-        {
-            Bad(
-                column,
-                cell,
-                "a number of at most twelve digits",
-                "Correct it, or leave the cell empty if you do not know it.");
+            Bad(column, cell, meaning.Range.Expected(number), meaning.Remedy ?? CorrectIt);
         }
         else if (isMoney && number.Scale > reading.Currency.MinorDigits)
         {
@@ -198,7 +198,7 @@ internal sealed class Cells(
             return null;
         if (!DateOnly.TryParseExact(cell, format, CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
             Bad(column, cell, expected, HasShape(cell, format) ? "There is no such day; correct it." : remedy);
-        else if (day < FirstDay || day > LastDay)
+        else if (!NumberRange.Holds(day))
             Bad(column, cell, "a year from 1900 to 2100", "Correct the year.");
         else
             return day;
@@ -214,6 +214,9 @@ internal sealed class Cells(
         if (!places.TryGetValue(column, out ColumnPlace? place))
             return null;
         string cell = csv.GetString(place.Position).Trim();
+        // What cannot be seen, such as a mark of direction beside a date copied from a page, is no part of a number or word.
+        if (place.Column.Kind is not (ColumnKind.Text or ColumnKind.Label or ColumnKind.Name))
+            cell = CleanText.WithoutHidden(cell).Trim();
         return cell.Length == 0 ? null : cell;
     }
 
@@ -221,14 +224,23 @@ internal sealed class Cells(
     {
         // A cell that could not be read has been reported already.
         if (Raw(column) is null)
-            Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
+            BadMissing(column);
         return default;
     }
+
+    private void BadMissing(string column) =>
+        Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
 
     private void Bad(string column, string? found, string expected, string remedy)
     {
         IsBad |= table[column].SetsRowAside;
         bad.Add((column, found, expected, remedy));
+    }
+
+    private static bool IsPlain(string cell)
+    {
+        ReadOnlySpan<char> digits = cell.AsSpan(cell.StartsWith('-') ? 1 : 0);
+        return digits.Count('.') <= 1 && digits.ContainsAnyInRange('0', '9') && !digits.ContainsAnyExcept(NumberSigns);
     }
 
     private string RemedyOfNumber(string cell)
@@ -247,11 +259,4 @@ internal sealed class Cells(
             : !hasDigits ? "Write the number in digits, or leave the cell empty if you do not know it."
             : "Write digits and a point only, without a sign, unit or spaces.";
     }
-
-    private static bool IsTooSmall(decimal number, Smallest smallest) => smallest switch
-    {
-        Smallest.Zero => number < 0,
-        Smallest.AboveZero => number <= 0,
-        _ => false,
-    };
 }

@@ -11,7 +11,8 @@ namespace FlipAnalytics;
 /// </summary>
 public static class Columns
 {
-    private const string Length = "the workshop's length unit";
+    internal const string LengthWords = "the workshop's length unit";
+    internal const string CurrencyWords = "the workshop's currency";
 
     /// <summary><c>pieces.csv</c>: the only file that must be there.</summary>
     public static LogTable Pieces { get; } = new(
@@ -27,9 +28,9 @@ public static class Columns
                 "How many items are sold as one, such as 4 for a set of chairs.",
                 "items",
                 Smallest.AboveZero),
-            new("width", Number, "Width of one item.", Length, Smallest.AboveZero),
-            new("depth", Number, "Depth of one item.", Length, Smallest.AboveZero),
-            new("height", Number, "Height of one item.", Length, Smallest.AboveZero),
+            new("width", Number, "Width of one item.", LengthWords, Smallest.AboveZero),
+            new("depth", Number, "Depth of one item.", LengthWords, Smallest.AboveZero),
+            new("height", Number, "Height of one item.", LengthWords, Smallest.AboveZero),
             new("material", Label, "What it is made of, such as oak or pine."),
             Words<Condition>("condition", "How sound it was when you bought it."),
             new("color", Label, "Color you gave it, in your own word."),
@@ -62,7 +63,6 @@ public static class Columns
                 Smallest.AboveZero)
             {
                 IsDeciding = true,
-                Largest = 1,
                 Remedy = "Write your share as a part of 1, such as 0.4 for 40 %; leave it empty for a piece of your own.",
             },
             new("channel", Label, "Where it was sold, or is for sale, such as online or market stall."),
@@ -281,7 +281,7 @@ public static class Columns
         where T : struct, Enum => JsonNamingPolicy.SnakeCaseLower.ConvertName(value.ToString());
 
     private static LogColumn Amount(string name, string meaning, Smallest smallest) =>
-        new(name, ColumnKind.Money, meaning, "the workshop's currency", smallest);
+        new(name, ColumnKind.Money, meaning, CurrencyWords, smallest);
 
     private static LogColumn Words<T>(string name, string meaning)
         where T : struct, Enum =>

@@ -70,9 +70,6 @@ public sealed record LogColumn(
     /// <summary>A word that a number may be in place of 0, such as empty; null for none.</summary>
     public string? WordForNone { get; init; }
 
-    /// <summary>Largest value of a number; null for any.</summary>
-    public decimal? Largest { get; init; }
-
     /// <summary>What to do with a number that is too small or too large; null for the usual words.</summary>
     public string? Remedy { get; init; }
 
@@ -81,6 +78,9 @@ public sealed record LogColumn(
     /// decides.
     /// </summary>
     public bool IsDeciding { get; init; }
+
+    /// <summary>The range that a number must be in.</summary>
+    internal NumberRange Range => ColumnRanges.Of(this);
 
     /// <summary>Whether a cell that cannot be read sets its whole row aside; else the cell alone counts as unknown.</summary>
     internal bool SetsRowAside => IsRequired || IsDeciding;

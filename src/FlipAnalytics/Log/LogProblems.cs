@@ -20,23 +20,16 @@ internal sealed class LogProblems
         return [.. problems.OrderBy(problem => files.IndexOf(problem.File)).ThenBy(problem => problem.Row ?? 0)];
     }
 
-    /// <summary>A text from a file without what would upset a terminal or break the line.</summary>
-    public static string OnOneLine(string text) => string.Create(text.Length, text, static (shown, source) =>
-    {
-        for (int i = 0; i < source.Length; i++)
-            shown[i] = char.IsControl(source[i]) ? ' ' : source[i];
-    });
-
     private void Add(
         Severity severity, string file, int? row, string? column, string? found, string expected, string remedy) =>
         problems.Add(new(
             severity,
-            OnOneLine(file),
+            CleanText.OnOneLine(file),
             row,
-            column is null ? null : OnOneLine(Short(column)),
-            found is null ? null : OnOneLine(Short(found)),
+            column is null ? null : CleanText.OnOneLine(Short(column)),
+            found is null ? null : CleanText.OnOneLine(Short(found)),
             expected,
-            OnOneLine(remedy)));
+            CleanText.OnOneLine(remedy)));
 
     /// <summary>What a cell says, short enough to be read in a list of problems.</summary>
     private static string Short(string text)

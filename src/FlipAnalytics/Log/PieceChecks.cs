@@ -51,7 +51,7 @@ internal static class PieceChecks
         if (piece.IsSold && (piece.LeftOn is not null || piece.LeftAs is not null))
             return (
                 "left_on",
-                Iso(piece.LeftOn),
+                CellText.Of(piece.LeftOn),
                 "either a sale or a departure without one",
                 "Empty the sale or left_on and left_as.");
         if (piece.SoldOn is not null && piece.SoldPrice is null)
@@ -71,7 +71,7 @@ internal static class PieceChecks
     private static (string, string?, string, string)? Earlier(
         string column, DateOnly? date, string before, DateOnly? bound) =>
         date < bound
-            ? (column, Iso(date), $"{Iso(bound)} or later, its {before}", "Correct the date that is wrong.")
+            ? (column, CellText.Of(date), $"{CellText.Of(bound)} or later, its {before}", "Correct the date that is wrong.")
             : null;
 
     private static void WarnOfGaps(ReadTable<Piece> pieces, LogProblems problems)
@@ -107,6 +107,4 @@ internal static class PieceChecks
             }
         }
     }
-
-    private static string? Iso(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

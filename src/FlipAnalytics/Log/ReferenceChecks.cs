@@ -164,16 +164,16 @@ internal static class ReferenceChecks
         {
             Piece piece = pieces[change.PieceId];
             if (change.Date < piece.ListedOn)
-                Warn(change, $"{Iso(piece.ListedOn)} or later, when the piece was listed");
+                Warn(change, $"{CellText.Of(piece.ListedOn)} or later, when the piece was listed");
             else if (change.Date > (piece.SoldOn ?? piece.LeftOn))
-                Warn(change, $"{Iso(piece.SoldOn ?? piece.LeftOn)} or earlier, when the piece left");
+                Warn(change, $"{CellText.Of(piece.SoldOn ?? piece.LeftOn)} or earlier, when the piece left");
         }
 
         void Warn(AskingPrice change, string expected) => problems.Warning(
             asking.Table.File,
             change.Row,
             "date",
-            Iso(change.Date),
+            CellText.Of(change.Date),
             expected,
             "Correct the date here or in pieces.csv.");
     }
@@ -191,6 +191,4 @@ internal static class ReferenceChecks
                 "Correct it, or spread it over the days worked; it counts as it stands.");
         }
     }
-
-    private static string? Iso(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

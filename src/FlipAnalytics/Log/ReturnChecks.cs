@@ -48,18 +48,18 @@ internal static class ReturnChecks
         if (back.SoldOn is not { } sold)
             return new("sold_on", null, "the day of the sale that was undone", "Fill it in; if the buyer kept the piece, empty sold_price.");
         if (back.ReturnedOn < sold)
-            return new("returned_on", Iso(back.ReturnedOn), $"{Iso(sold)} or later, its sold_on", "Correct the date that is wrong.");
+            return new("returned_on", CellText.Of(back.ReturnedOn), $"{CellText.Of(sold)} or later, its sold_on", "Correct the date that is wrong.");
         if (sold < piece.BoughtOn)
-            return new("sold_on", Iso(sold), $"{Iso(piece.BoughtOn)} or later, when the piece was bought", "Correct the date that is wrong.");
+            return new("sold_on", CellText.Of(sold), $"{CellText.Of(piece.BoughtOn)} or later, when the piece was bought", "Correct the date that is wrong.");
         if (sold < piece.ListedOn)
-            return new("sold_on", Iso(sold), $"{Iso(piece.ListedOn)} or later, when the piece was first listed", "Correct the date that is wrong.");
+            return new("sold_on", CellText.Of(sold), $"{CellText.Of(piece.ListedOn)} or later, when the piece was first listed", "Correct the date that is wrong.");
         if (sold < before)
-            return new("sold_on", Iso(sold), $"{Iso(before)} or later, when the piece came back before", "Correct the date that is wrong.");
+            return new("sold_on", CellText.Of(sold), $"{CellText.Of(before)} or later, when the piece came back before", "Correct the date that is wrong.");
         if (piece.SoldOn == sold)
-            return new("sold_on", Iso(sold), "a sale that pieces.csv does not have as well",
+            return new("sold_on", CellText.Of(sold), "a sale that pieces.csv does not have as well",
                 $"If {piece.Id} came back, empty sold_on and sold_price in pieces.csv; if the buyer kept it, empty them here.");
         if ((piece.SoldOn ?? piece.LeftOn) < back.ReturnedOn)
-            return new("returned_on", Iso(back.ReturnedOn), $"{Iso(piece.SoldOn ?? piece.LeftOn)} or earlier, when the piece left for good",
+            return new("returned_on", CellText.Of(back.ReturnedOn), $"{CellText.Of(piece.SoldOn ?? piece.LeftOn)} or earlier, when the piece left for good",
                 "Correct the date that is wrong.");
         return null;
     }
@@ -73,11 +73,9 @@ internal static class ReturnChecks
             return new("sold_price", null, $"the sale that was undone, as {piece.Id} is not sold",
                 "If the piece came back, fill in sold_on and sold_price of that sale; else fill in the sale in pieces.csv.");
         if (back.ReturnedOn < piece.SoldOn)
-            return new("returned_on", Iso(back.ReturnedOn), $"{Iso(piece.SoldOn)} or later, when the piece was sold", "Correct the date that is wrong.");
+            return new("returned_on", CellText.Of(back.ReturnedOn), $"{CellText.Of(piece.SoldOn)} or later, when the piece was sold", "Correct the date that is wrong.");
         return back.ReturnedOn < before
-            ? new("returned_on", Iso(back.ReturnedOn), $"{Iso(before)} or later, when the piece came back before", "Correct the date that is wrong.")
+            ? new("returned_on", CellText.Of(back.ReturnedOn), $"{CellText.Of(before)} or later, when the piece came back before", "Correct the date that is wrong.")
             : null;
     }
-
-    private static string? Iso(DateOnly? date) => date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

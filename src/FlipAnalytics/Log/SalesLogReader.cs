@@ -26,6 +26,13 @@ public static class SalesLogReader
             return new(null, problems.Sorted(), [], false);
         }
 
+        if (!MayBeListed(folder))
+        {
+            problems.Error(
+                folder, null, null, null, "a folder that you may read", "You may not look into it; ask for the right, or name another folder.");
+            return new(null, problems.Sorted(), [], false);
+        }
+
         (Workshop workshop, bool hasWorkshop) = WorkshopReader.Read(folder, problems);
         RowReading reading = new(folder, workshop.Currency, SpellingsOf(workshop), problems);
         ReadTables tables = new()
@@ -81,6 +88,20 @@ public static class SalesLogReader
             OtherSpellings = reading.Spellings.Others,
             Contradicting = tables.Pieces.Contradicting,
         };
+    }
+
+    private static bool MayBeListed(string folder)
+    {
+        try
+        {
+            using IEnumerator<string> entries = Directory.EnumerateFileSystemEntries(folder).GetEnumerator();
+            _ = entries.MoveNext();
+            return true;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
+        }
     }
 
     // The tables' words for what has a fee or a guess are taken as the settings write them.

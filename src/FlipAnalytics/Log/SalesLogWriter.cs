@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 
 using CsvHelper;
 
@@ -36,41 +37,53 @@ public static class SalesLogWriter
         if (!overwrite && ExistingFile(folder) is { } existing)
             throw new IOException($"{existing} is there already; name an empty folder, or allow it to be replaced.");
 
-        Directory.CreateDirectory(folder);
-        using StagedFiles files = new(folder);
-        foreach (LogRecords table in LogRecords.All)
-            Table(files, table, table.In(log));
-        using (StreamWriter text = new(files.Add(Columns.WorkshopFile)))
-            text.Write(WorkshopText.Of(log.Workshop));
-        files.Commit();
+        OutputFiles.WriteLog(Files(log, folder));
     }
 
-    private static string? ExistingFile(string folder) =>
+    /// <summary>The files of a log, as they are written into a folder.</summary>
+    internal static IEnumerable<(string Path, ReadOnlyMemory<byte> Content)> Files(SalesLog log, string folder)
+    {
+        foreach (LogRecords of in LogRecords.All)
+        {
+            ImmutableArray<object> records = of.In(log);
+            string path = Path.Combine(folder, of.Table.File);
+            // An old file of a table that has no rows now keeps its header only, so that its rows do not come back.
+            if (records.Length > 0 || of.Table == Columns.Pieces || File.Exists(path))
+                yield return (path, Table(of, records));
+        }
+
+        yield return (Path.Combine(folder, Columns.WorkshopFile), Encoding.UTF8.GetBytes(WorkshopText.Of(log.Workshop)));
+    }
+
+    /// <summary>The first file of a log that a folder holds; null for none.</summary>
+    internal static string? ExistingFile(string folder) =>
         Columns.Tables.Select(table => table.File)
             .Append(Columns.WorkshopFile)
             .Select(file => Path.Combine(folder, file))
             .FirstOrDefault(path => File.Exists(path) || Directory.Exists(path));
 
-    private static void Table(StagedFiles files, LogRecords of, ImmutableArray<object> records)
+    private static byte[] Table(LogRecords of, ImmutableArray<object> records)
     {
         LogTable table = of.Table;
-        // An old file of a table that has no rows now keeps its header only, so that its rows do not come back.
-        if (records.Length == 0 && table != Columns.Pieces && !files.Exists(table.File))
-            return;
         List<LogColumn> columns =
         [
             .. table.Columns.Where(
                 column => column.IsRequired || records.Any(record => of.Cell(record, column.Name) is not null)),
         ];
-        using CsvWriter csv = CsvWriter.Create(files.Add(table.File), Options, leaveOpen: false);
-        csv.WriteHeader([.. columns.Select(column => column.Name)]);
-        string[] cells = new string[columns.Count];
-        foreach (object record in records)
+        using MemoryStream bytes = new();
+        using (CsvWriter csv = CsvWriter.Create(bytes, Options, leaveOpen: true))
         {
-            for (int i = 0; i < cells.Length; i++)
-                cells[i] = Written(columns[i], of.Cell(record, columns[i].Name), table);
-            csv.WriteRecord(cells);
+            csv.WriteHeader([.. columns.Select(column => column.Name)]);
+            string[] cells = new string[columns.Count];
+            foreach (object record in records)
+            {
+                for (int i = 0; i < cells.Length; i++)
+                    cells[i] = Written(columns[i], of.Cell(record, columns[i].Name), table);
+                csv.WriteRecord(cells);
+            }
         }
+
+        return bytes.ToArray();
     }
 
     private static string Written(LogColumn column, string? cell, LogTable table)

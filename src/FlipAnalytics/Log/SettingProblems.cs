@@ -5,25 +5,11 @@ using Tomlyn.Syntax;
 
 namespace FlipAnalytics;
 
-/// <summary>Range that a number among the settings must be in.</summary>
-internal enum SettingRange
-{
-    /// <summary>Zero or more.</summary>
-    ZeroOrMore,
-
-    /// <summary>More than zero.</summary>
-    AboveZero,
-
-    /// <summary>From 0 to below 1.</summary>
-    Share,
-
-    /// <summary>Above 0, at most 168.</summary>
-    HoursOfAWeek,
-}
-
 /// <summary>Reads values of settings strictly; what cannot be read is reported and comes back as null.</summary>
 internal sealed class SettingProblems(LogProblems problems)
 {
+    private const string CorrectIt = "Correct it; the default is used until then.";
+
     private static readonly ImmutableArray<string> GuessKeys = ["low", "likely", "high"];
 
     /// <summary>Reports a value that cannot be used.</summary>
@@ -44,13 +30,20 @@ internal sealed class SettingProblems(LogProblems problems)
         }
     }
 
-    public string? Text(SettingTree table, string key)
+    public string? Text(SettingTree table, string key, int longest = CleanText.LongestName)
     {
         if (table[key] is not { } entry)
             return null;
-        if (entry.Value is StringValueSyntax { Value: { } text })
-            return text.Trim() is { Length: > 0 } trimmed ? trimmed : null;
-        Bad(entry, "a text in quotes", $"Write {key} = \"...\".");
+        if (entry.Value is not StringValueSyntax { Value: { } text })
+        {
+            Bad(entry, "a text in quotes", $"Write {key} = \"...\".");
+            return null;
+        }
+
+        string trimmed = text.Trim();
+        if (trimmed.Length <= longest)
+            return trimmed.Length > 0 ? trimmed : null;
+        Bad(entry, string.Create(CultureInfo.InvariantCulture, $"at most {longest} characters"), "Shorten it; it is left out until then.");
         return null;
     }
 
@@ -72,10 +65,10 @@ internal sealed class SettingProblems(LogProblems problems)
         return null;
     }
 
-    public decimal? Number(SettingTree table, string key, SettingRange range) =>
+    public decimal? Number(SettingTree table, string key, NumberRange range) =>
         table[key] is { } entry ? Number(entry, range) : null;
 
-    public decimal? Number(SettingTree entry, SettingRange range) => Number(entry, entry.Value, range);
+    public decimal? Number(SettingTree entry, NumberRange range) => Number(entry, entry.Value, range);
 
     /// <summary>A table below a key; null where absent.</summary>
     public SettingTree? Table(SettingTree parent, string key)
@@ -109,20 +102,20 @@ internal sealed class SettingProblems(LogProblems problems)
     }
 
     /// <summary>Three numbers, as {low = 1, likely = 2, high = 3} or as [1, 2, 3].</summary>
-    public ThreePointGuess? Guess(SettingTree table, string key)
+    public ThreePointGuess? Guess(SettingTree table, string key, NumberRange range)
     {
         if (table[key] is not { } entry)
             return null;
         decimal?[] numbers;
         if (entry.Value is ArraySyntax array)
         {
-            numbers = [.. array.Items.Select(item => Number(entry, item.Value, SettingRange.AboveZero))];
+            numbers = [.. array.Items.Select(item => Number(entry, item.Value, range))];
         }
         else if (entry.Value is null)
         {
             ReportUnknown(entry, GuessKeys);
             numbers = [.. GuessKeys.Where(part => entry[part] is not null).Select(part => Number(
-                entry[part]!, SettingRange.AboveZero))];
+                entry[part]!, range))];
         }
         else
         {
@@ -145,7 +138,7 @@ internal sealed class SettingProblems(LogProblems problems)
         return null;
     }
 
-    private decimal? Number(SettingTree entry, ValueSyntax? value, SettingRange range)
+    private decimal? Number(SettingTree entry, ValueSyntax? value, NumberRange range)
     {
         // The token's own text: a value as a whole takes a comment behind it with it.
         string? written = value switch
@@ -157,32 +150,21 @@ internal sealed class SettingProblems(LogProblems problems)
         written = written?.Replace("_", "", StringComparison.Ordinal);
         const NumberStyles Style =
             NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
-        if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out decimal number))
+        if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out decimal number) && IsDigits(written))
+            Bad(entry, range.Words, CorrectIt, written);
+        else if (!decimal.TryParse(written, Style, CultureInfo.InvariantCulture, out number))
             Bad(
                 entry,
                 "a number with a point, without quotes",
                 "Write, for instance, 15 or 0.13.",
                 value?.ToString().Trim());
-        else if (!IsIn(number, range))
-            Bad(entry, Described(range), "Correct it; the default is used until then.", written);
+        else if (!range.Holds(number))
+            Bad(entry, range.Expected(number), CorrectIt, written);
         else
             return number;
         return null;
     }
 
-    private static bool IsIn(decimal number, SettingRange range) => range switch
-    {
-        SettingRange.AboveZero => number > 0 && number < 1_000_000_000_000m,
-        SettingRange.Share => number is >= 0 and < 1,
-        SettingRange.HoursOfAWeek => number is > 0 and <= 168,
-        _ => number >= 0 && number < 1_000_000_000_000m,
-    };
-
-    private static string Described(SettingRange range) => range switch
-    {
-        SettingRange.AboveZero => "more than zero",
-        SettingRange.Share => "a share from 0 to below 1, such as 0.13 for 13 %",
-        SettingRange.HoursOfAWeek => "more than 0 and at most 168 hours",
-        _ => "zero or more",
-    };
+    // Such as 1e40, which no number here can be; inf and nan are no digits.
+    private static bool IsDigits(string? written) => written is not null && written.AsSpan().ContainsAnyInRange('0', '9');
 }

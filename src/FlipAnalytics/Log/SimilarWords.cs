@@ -38,7 +38,7 @@ public static class SimilarWords
             foreach (var other in seen[(i + 1)..])
             {
                 if (ColourDifference.Ciede2000(seen[i].Look, other.Look) < HardlyDifferent)
-                    yield return $"'{LogProblems.OnOneLine(seen[i].Word)}' and '{LogProblems.OnOneLine(other.Word)}' look the same by their hex in colors.csv; use one word if they are one color.";
+                    yield return $"'{CleanText.OnOneLine(seen[i].Word)}' and '{CleanText.OnOneLine(other.Word)}' look the same by their hex in colors.csv; use one word if they are one color.";
             }
         }
     }

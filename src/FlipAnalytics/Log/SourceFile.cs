@@ -26,10 +26,14 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
         if (Directory.Exists(path))
             return Refused(
                 null, "a file", $"There is a folder named {name}; move it away and put the file in its place.");
-        if (!File.Exists(path))
-            return new(false, null, 0);
         try
         {
+            if (!File.Exists(path))
+                return IsListed(folder, name) ? Unreachable() : new(false, null, 0);
+            if (PlainFile.IsPipeOrDevice(path))
+                return Refused(null, "an ordinary file", "This is a pipe or a device, which is not read; put a file in its place.");
+            if (PlainFile.IsLinkToNothing(path))
+                return Unreachable();
             return Guarded(path);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
@@ -70,6 +74,11 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
 
             return Decoded(bytes.GetBuffer().AsMemory(0, (int)bytes.Length));
         }
+
+        SourceFile Unreachable() => Refused(
+            null,
+            "a file that can be opened",
+            "It is there but cannot be reached: it is a link to nothing, or you may not enter its folder. Put the file in its place, or ask for the right.");
 
         SourceFile TooLarge() => Refused(
             null, "a file of at most 256 MB", "This is no log of a workshop; check that it is the right file.");
@@ -114,6 +123,10 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
             return new(true, null, LinesOf(text));
         }
     }
+
+    // Whether a folder has the name though nothing can be found under it.
+    private static bool IsListed(string folder, string name) => Directory.Exists(folder)
+        && Directory.EnumerateFileSystemEntries(folder).Any(path => Path.GetFileName(path) == name);
 
     // Without a mark, UTF-16 shows by every other byte being zero in plain English text.
     private static bool LooksLikeUtf16(ReadOnlySpan<byte> bytes)

@@ -22,14 +22,14 @@ internal static class TableColumns
         "source" => piece.Source,
         "trip" => piece.Trip,
         "lot" => piece.Lot,
-        "bought_on" => Day(piece.BoughtOn),
+        "bought_on" => CellText.Of(piece.BoughtOn),
         "sticker_price" => Number(piece.StickerPrice),
         "bought_price" => Number(piece.BoughtPrice),
         "expected_price" => Number(piece.ExpectedPrice),
-        "ready_on" => Day(piece.ReadyOn),
-        "listed_on" => Day(piece.ListedOn),
+        "ready_on" => CellText.Of(piece.ReadyOn),
+        "listed_on" => CellText.Of(piece.ListedOn),
         "asking_price" => Number(piece.AskingPrice),
-        "sold_on" => Day(piece.SoldOn),
+        "sold_on" => CellText.Of(piece.SoldOn),
         "sold_price" => Number(piece.SoldPrice),
         "sales_tax" => Number(piece.SalesTax),
         "commission" => Number(piece.Commission),
@@ -39,7 +39,7 @@ internal static class TableColumns
         "delivery_cost" => Number(piece.DeliveryCost),
         "hours" => Number(piece.Hours),
         "supplies_cost" => Number(piece.SuppliesCost),
-        "left_on" => Day(piece.LeftOn),
+        "left_on" => CellText.Of(piece.LeftOn),
         "left_as" => Word(piece.LeftAs),
         "notes" => piece.Notes,
         _ => throw Unknown(column),
@@ -48,7 +48,7 @@ internal static class TableColumns
     public static string? Asking(AskingPrice change, string column) => column switch
     {
         "id" => change.PieceId,
-        "date" => Day(change.Date),
+        "date" => CellText.Of(change.Date),
         "price" => Number(change.Price),
         _ => throw Unknown(column),
     };
@@ -56,7 +56,7 @@ internal static class TableColumns
     public static string? Hours(HoursEntry entry, string column) => column switch
     {
         "id" => entry.PieceId,
-        "date" => Day(entry.Date),
+        "date" => CellText.Of(entry.Date),
         "task" => Word(entry.Task),
         "hours" => Number(entry.Hours),
         _ => throw Unknown(column),
@@ -66,7 +66,7 @@ internal static class TableColumns
     {
         "item" => purchase.Item,
         "kind" => purchase.Kind,
-        "bought_on" => Day(purchase.BoughtOn),
+        "bought_on" => CellText.Of(purchase.BoughtOn),
         "quantity" => Number(purchase.Quantity),
         "unit" => purchase.Unit,
         "price" => Number(purchase.Price),
@@ -78,7 +78,7 @@ internal static class TableColumns
     public static string? Use(SupplyUse use, string column) => column switch
     {
         "id" => use.PieceId,
-        "date" => Day(use.Date),
+        "date" => CellText.Of(use.Date),
         "item" => use.Item,
         "quantity" => Number(use.Quantity),
         "unit" => use.Unit,
@@ -89,7 +89,7 @@ internal static class TableColumns
 
     public static string? Count(StockCount count, string column) => column switch
     {
-        "date" => Day(count.Date),
+        "date" => CellText.Of(count.Date),
         "item" => count.Item,
         "quantity" => count.Quantity == 0 ? Columns.Counts[column].WordForNone : Number(count.Quantity),
         "unit" => count.Unit,
@@ -100,7 +100,7 @@ internal static class TableColumns
     public static string? Trip(Trip trip, string column) => column switch
     {
         "trip" => trip.Name,
-        "date" => Day(trip.Date),
+        "date" => CellText.Of(trip.Date),
         "distance" => Number(trip.Distance),
         "hours" => Number(trip.Hours),
         "other_cost" => Number(trip.OtherCost),
@@ -112,7 +112,7 @@ internal static class TableColumns
 
     public static string? Move(CostMove move, string column) => column switch
     {
-        "date" => Day(move.Date),
+        "date" => CellText.Of(move.Date),
         "from" => move.From,
         "to" => move.To,
         "cost" => Number(move.Cost),
@@ -122,7 +122,7 @@ internal static class TableColumns
 
     public static string? Money(MoneyEntry entry, string column) => column switch
     {
-        "date" => Day(entry.Date),
+        "date" => CellText.Of(entry.Date),
         "kind" => Columns.WordOf(entry.Kind),
         "id" => entry.PieceId,
         "amount" => Number(entry.Amount),
@@ -133,10 +133,10 @@ internal static class TableColumns
     public static string? Return(SaleReturn back, string column) => column switch
     {
         "id" => back.PieceId,
-        "returned_on" => Day(back.ReturnedOn),
+        "returned_on" => CellText.Of(back.ReturnedOn),
         "refund" => Number(back.Refund),
         "sales_tax" => Number(back.SalesTax),
-        "sold_on" => Day(back.SoldOn),
+        "sold_on" => CellText.Of(back.SoldOn),
         "sold_price" => Number(back.SoldPrice),
         "fees" => Number(back.Fees),
         "delivery_charged" => Number(back.DeliveryCharged),
@@ -149,7 +149,7 @@ internal static class TableColumns
     public static string? Tool(Tool tool, string column) => column switch
     {
         "item" => tool.Item,
-        "bought_on" => Day(tool.BoughtOn),
+        "bought_on" => CellText.Of(tool.BoughtOn),
         "price" => Number(tool.Price),
         "salvage" => Number(tool.Salvage),
         "life_pieces" => Number(tool.LifePieces),
@@ -175,8 +175,6 @@ internal static class TableColumns
     };
 
     private static string? Number(decimal? number) => number?.ToString(CultureInfo.InvariantCulture);
-
-    private static string? Day(DateOnly? day) => day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string? Word<T>(T? value)
         where T : struct, Enum => value is { } word ? Columns.WordOf(word) : null;

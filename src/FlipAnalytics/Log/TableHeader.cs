@@ -31,7 +31,7 @@ internal static class TableHeader
         bool isTwice = false;
         for (int i = 0; i < headers.Count; i++)
         {
-            string name = headers[i].Trim().ToLowerInvariant();
+            string name = CleanText.OnOneLine(headers[i]).Trim().ToLowerInvariant();
             if (table.Columns.FirstOrDefault(column => column.Name == name) is not { } known)
             {
                 unknown.Add(headers[i].Trim());
@@ -50,7 +50,7 @@ internal static class TableHeader
         }
 
         rows.Headers = places.Keys.ToFrozenSet();
-        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0).Select(LogProblems.OnOneLine)];
+        rows.UnknownColumns = [.. unknown.Where(name => name.Length > 0).Select(CleanText.OnOneLine)];
         ReportNearMisses(rows.UnknownColumns, table, places, problems);
         bool isMissing = false;
         foreach (LogColumn column in table.Columns.Where(column => column.IsRequired))

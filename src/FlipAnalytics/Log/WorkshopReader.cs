@@ -15,6 +15,8 @@ internal sealed class WorkshopReader
         "fees", "mileage", "costing", "guess", "car",
     ];
 
+    private const int LongestSymbol = 8;
+
     private static readonly ImmutableArray<string> CarKeys = ["width", "length", "height"];
 
     private static readonly ImmutableArray<string> FeeKeys = ["rate", "fixed"];
@@ -45,13 +47,13 @@ internal sealed class WorkshopReader
         {
             Name = problems.Text(top, "name"),
             Currency = Currency(top) ?? defaults.Currency,
-            Symbol = problems.Text(top, "symbol"),
+            Symbol = Symbol(top),
             LengthUnit = problems.Choice(top, "length_unit", ("in", LengthUnit.Inch), ("cm", LengthUnit.Centimetre))
                 ?? defaults.LengthUnit,
             DistanceUnit = problems.Choice(top, "distance_unit", ("mi", DistanceUnit.Mile), ("km", DistanceUnit.Kilometre))
                 ?? defaults.DistanceUnit,
-            TargetWage = problems.Number(top, "target_wage", SettingRange.ZeroOrMore),
-            HoursPerWeek = problems.Number(top, "hours_per_week", SettingRange.HoursOfAWeek),
+            TargetWage = problems.Number(top, "target_wage", NumberRange.Money),
+            HoursPerWeek = problems.Number(top, "hours_per_week", NumberRange.HoursOfAWeek),
             Car = Car(top),
             Fees = Fees(top, defaults.Fees),
             Mileage = Mileage(top),
@@ -64,9 +66,20 @@ internal sealed class WorkshopReader
         {
             Costing = problems.Choice(costing, "method", ("fifo", CostingMethod.Fifo), ("average", CostingMethod.Average))
                 ?? defaults.Costing,
-            CapitalRate = problems.Number(costing, "capital_rate", SettingRange.Share) ?? defaults.CapitalRate,
-            Storage = problems.Number(costing, "storage", SettingRange.ZeroOrMore) ?? defaults.Storage,
+            CapitalRate = problems.Number(costing, "capital_rate", NumberRange.Share) ?? defaults.CapitalRate,
+            Storage = problems.Number(costing, "storage", NumberRange.Money) ?? defaults.Storage,
         };
+    }
+
+    // It stands before every amount.
+    private string? Symbol(SettingTree top)
+    {
+        if (problems.Text(top, "symbol", LongestSymbol) is not { } symbol)
+            return null;
+        if (CleanText.OnOneLine(symbol) == symbol)
+            return symbol;
+        problems.Bad(top["symbol"], "signs that can be seen, such as $", "Write it anew; none is printed until then.");
+        return null;
     }
 
     private Car? Car(SettingTree top)
@@ -74,7 +87,7 @@ internal sealed class WorkshopReader
         if (problems.Table(top, "car") is not { } car)
             return null;
         problems.ReportUnknown(car, CarKeys);
-        decimal?[] sides = [.. CarKeys.Select(key => problems.Number(car, key, SettingRange.AboveZero))];
+        decimal?[] sides = [.. CarKeys.Select(key => problems.Number(car, key, NumberRange.Length))];
         if (sides is [{ } width, { } length, { } height])
             return new(width, length, height);
         // A side that is there and wrong has been reported already.
@@ -105,8 +118,8 @@ internal sealed class WorkshopReader
         foreach (SettingTree channel in problems.Tables(top, "fees"))
         {
             problems.ReportUnknown(channel, FeeKeys);
-            decimal? rate = problems.Number(channel, "rate", SettingRange.Share);
-            decimal? fixedFee = problems.Number(channel, "fixed", SettingRange.ZeroOrMore);
+            decimal? rate = problems.Number(channel, "rate", NumberRange.Share);
+            decimal? fixedFee = problems.Number(channel, "fixed", NumberRange.Money);
             if (rate is not null || fixedFee is not null)
                 AddOnce(fees, channel, new FeeRule(rate ?? 0, fixedFee ?? 0));
         }
@@ -126,7 +139,7 @@ internal sealed class WorkshopReader
                     "a date such as 2026-01-01 before the rate",
                     "Write the first day on which the rate holds.",
                     entry.Key);
-            else if (problems.Number(entry, SettingRange.ZeroOrMore) is { } rate)
+            else if (problems.Number(entry, NumberRange.Money) is { } rate)
                 rates.Add(new(from, rate));
         }
 
@@ -140,10 +153,10 @@ internal sealed class WorkshopReader
         {
             problems.ReportUnknown(type, GuessKeys);
             TypeGuess guess = new(
-                problems.Guess(type, "sale_price"),
-                problems.Guess(type, "hours"),
-                problems.Guess(type, "days"),
-                problems.Guess(type, "supplies"));
+                problems.Guess(type, "sale_price", NumberRange.Money.AboveZero),
+                problems.Guess(type, "hours", NumberRange.Hours.AboveZero),
+                problems.Guess(type, "days", NumberRange.Days),
+                problems.Guess(type, "supplies", NumberRange.Money.AboveZero));
             if (guess != new TypeGuess(null, null, null, null))
                 AddOnce(guesses, type, guess);
         }
@@ -153,9 +166,11 @@ internal sealed class WorkshopReader
 
     private void AddOnce<T>(ImmutableDictionary<string, T>.Builder entries, SettingTree entry, T value)
     {
-        string name = entry.Key.Trim();
+        string name = CleanText.OnOneLine(entry.Key).Trim();
         if (name.Length == 0)
             problems.Bad(entry, "a name after the point", "Write, for instance, [fees.online] or [guess.dresser].");
+        else if (name.Length > CleanText.LongestName)
+            problems.Bad(entry, CleanText.NameWords, "Shorten it.", name);
         else if (!entries.TryAdd(name, value))
             problems.Bad(
                 entry,

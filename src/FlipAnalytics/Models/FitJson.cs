@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace FlipAnalytics;
@@ -17,7 +16,7 @@ public static class FitJson
             report.AsOf, report.N, report.Formula, report.Terms, report.Random, report.ResidualVariance,
             report.LogLikelihood, report.Criterion, report.Distribution, report.Scale, report.LogScaleStandardError,
             report.DroppedTerms, report.Diagnostics);
-        return JsonSerializer.Serialize(document, FitJsonContext.Readable.FitDocument) + "\n";
+        return JsonStyle.Text(document, FitJsonContext.Readable.FitDocument);
     }
 }
 

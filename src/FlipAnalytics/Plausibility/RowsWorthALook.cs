@@ -75,17 +75,11 @@ public static class RowsWorthALook
     {
         int row = finding.Row;
         if (finding.File != Columns.Pieces.File)
-            return log with
-            {
-                AskingPrices = Rest(log.AskingPrices, Columns.Asking, change => change.Row),
-                Hours = Rest(log.Hours, Columns.Hours, entry => entry.Row),
-                Supplies = Rest(log.Supplies, Columns.Supplies, purchase => purchase.Row),
-                Uses = Rest(log.Uses, Columns.Uses, use => use.Row),
-                Counts = Rest(log.Counts, Columns.Counts, count => count.Row),
-                Trips = Rest(log.Trips, Columns.Trips, trip => trip.Row),
-                Tools = Rest(log.Tools, Columns.Tools, tool => tool.Row),
-                Overheads = Rest(log.Overheads, Columns.Overheads, overhead => overhead.Row),
-            };
+        {
+            return LogRecords.All.FirstOrDefault(of => of.Table.File == finding.File) is { } rows
+                ? rows.With(log, rows.In(log).Where(record => rows.Row(record) != row)) : log;
+        }
+
         string? id = log.Pieces.FirstOrDefault(piece => piece.Row == row)?.Id;
         return log with
         {
@@ -96,8 +90,5 @@ public static class RowsWorthALook
         };
 
         bool IsOf(string? piece) => string.Equals(piece, id, StringComparison.OrdinalIgnoreCase);
-
-        ImmutableArray<T> Rest<T>(ImmutableArray<T> rows, LogTable table, Func<T, int> lineOf) =>
-            finding.File == table.File ? [.. rows.Where(r => lineOf(r) != row)] : rows;
     }
 }

@@ -14,22 +14,21 @@ public sealed record Candidate
     /// <summary>Kind of furniture in the owner's words.</summary>
     public required string Type { get; init; }
 
-    /// <summary>How many items would be sold as one; 1 or more.</summary>
+    /// <summary>How many items would be sold as one; in <see cref="NumberRange.Count"/>.</summary>
     public int? Count
     {
         get;
-        init => field = value is null or >= 1 ? value : throw new ArgumentOutOfRangeException(
-            nameof(Count), value, "A count must be 1 or more; leave it out for a single piece.");
+        init => field = (int?)NumberRange.Count.Checked(value, nameof(Count));
     }
 
     /// <summary>Width, in the workshop's length unit.</summary>
-    public decimal? Width { get; init => field = AboveZero(value, nameof(Width)); }
+    public decimal? Width { get; init => field = NumberRange.Length.Checked(value, nameof(Width)); }
 
     /// <summary>Depth, in the workshop's length unit.</summary>
-    public decimal? Depth { get; init => field = AboveZero(value, nameof(Depth)); }
+    public decimal? Depth { get; init => field = NumberRange.Length.Checked(value, nameof(Depth)); }
 
     /// <summary>Height, in the workshop's length unit.</summary>
-    public decimal? Height { get; init => field = AboveZero(value, nameof(Height)); }
+    public decimal? Height { get; init => field = NumberRange.Length.Checked(value, nameof(Height)); }
 
     /// <summary>What it is made of.</summary>
     public string? Material { get; init; }
@@ -44,16 +43,16 @@ public sealed record Candidate
     public string? Finish { get; init; }
 
     /// <summary>Hours the owner expects it to take.</summary>
-    public decimal? Hours { get; init => field = ZeroOrMore(value, nameof(Hours)); }
+    public decimal? Hours { get; init => field = NumberRange.Hours.Checked(value, nameof(Hours)); }
 
     /// <summary>Cost of supplies the owner expects.</summary>
-    public decimal? Supplies { get; init => field = ZeroOrMore(value, nameof(Supplies)); }
+    public decimal? Supplies { get; init => field = NumberRange.Money.Checked(value, nameof(Supplies)); }
 
     /// <summary>Sale price the owner expects.</summary>
-    public decimal? SalePrice { get; init => field = ZeroOrMore(value, nameof(SalePrice)); }
+    public decimal? SalePrice { get; init => field = NumberRange.Money.Checked(value, nameof(SalePrice)); }
 
     /// <summary>What the store asks.</summary>
-    public decimal? StickerPrice { get; init => field = ZeroOrMore(value, nameof(StickerPrice)); }
+    public decimal? StickerPrice { get; init => field = NumberRange.Money.Checked(value, nameof(StickerPrice)); }
 
     /// <summary>Its row of a file of candidates as the owner wrote it; empty where it comes from no file.</summary>
     public ImmutableArray<WrittenCell> Written { get; init; } = [];
@@ -81,16 +80,6 @@ public sealed record Candidate
             StickerPrice = seen.StickerPrice,
         };
     }
-
-    private static decimal? AboveZero(decimal? length, string name) => length is null or > 0
-        ? length
-        : throw new ArgumentOutOfRangeException(
-            name, length, "A length must be above zero; leave it out where it is not known.");
-
-    private static decimal? ZeroOrMore(decimal? amount, string name) => amount is null or >= 0
-        ? amount
-        : throw new ArgumentOutOfRangeException(
-            name, amount, "It must be zero or more; leave it out to have it estimated.");
 }
 
 /// <summary>A cell of an owner's file as it is written.</summary>

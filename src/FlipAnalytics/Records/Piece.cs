@@ -131,6 +131,12 @@ public sealed record Piece
     /// <summary>Whether it belongs to somebody else.</summary>
     public bool IsOnCommission => Commission is not null;
 
+    /// <summary>What of an amount that a buyer pays for it is the workshop's: all of it, or the commission, rounded.</summary>
+    /// <param name="amount">The amount.</param>
+    /// <param name="currency">Currency to round to.</param>
+    internal decimal YoursOf(decimal amount, Currency currency) =>
+        Commission is { } share ? currency.Round(amount * share) : amount;
+
     /// <summary>What the channel or payment service kept.</summary>
     public decimal? Fees { get; init; }
 

@@ -12,6 +12,9 @@ public sealed partial record ReportPeriod
     /// <summary>What a span is written like, for help and errors.</summary>
     public const string Examples = "2026-Q1, 2026-01, 2026 or 2026-01-01..2026-02-14";
 
+    /// <summary>The years that a span may be in, in words.</summary>
+    public const string Years = "in the years 1900 to 2100";
+
     private readonly int months;
 
     private ReportPeriod(DateOnly from, DateOnly to, int months) => (From, To, this.months) = (from, to, months);
@@ -74,6 +77,10 @@ public sealed partial record ReportPeriod
         return new(from, to, 0);
     }
 
+    /// <summary>The days of it that have gone by on the evening of a day that is not before the first.</summary>
+    /// <param name="day">The day.</param>
+    public ReportPeriod UpTo(DateOnly day) => To <= day ? this : Of(From, day);
+
     /// <summary>The quarter of the calendar year that a day is in.</summary>
     /// <param name="day">The day.</param>
     public static ReportPeriod QuarterOf(DateOnly day) => Whole(day.Year, (day.Month - 1) / 3 * 3 + 1, 3);
@@ -95,9 +102,9 @@ public sealed partial record ReportPeriod
     private static ReportPeriod? One(string text)
     {
         if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out DateOnly day))
-            return new(day, day, 0);
+            return NumberRange.Holds(day) ? new(day, day, 0) : null;
         Match parts = Pattern().Match(text);
-        if (!parts.Success || Number(parts.Groups["year"]) is not (>= 1 and var year))
+        if (!parts.Success || Number(parts.Groups["year"]) is var year && (year < NumberRange.FirstDay.Year || year > NumberRange.LastDay.Year))
             return null;
         return parts.Groups["quarter"].Success ? Whole(year, Number(parts.Groups["quarter"]) * 3 - 2, 3)
             : !parts.Groups["month"].Success ? Whole(year, 1, 12)

@@ -15,47 +15,38 @@ public static class ReportTableFiles
     };
 
     /// <summary>
-    /// Writes each table to <c>NAME.csv</c>; a file of that name is replaced, after all have been written in full. A text
-    /// that a spreadsheet would take for a formula gets an apostrophe before it.
+    /// Writes each table to <c>NAME.csv</c>, after all have been written in full. A file of that name is replaced where it is
+    /// the same table. A text that a spreadsheet would take for a formula gets an apostrophe before it.
     /// </summary>
     /// <param name="tables">The tables.</param>
     /// <param name="folder">The folder; made if it does not exist.</param>
+    /// <param name="replaces">Whether a file that is another table, or none, is replaced too.</param>
     /// <returns>Paths of the files, in the order of the tables.</returns>
+    /// <exception cref="FileRefusedException">A file may not be replaced; nothing was written.</exception>
     /// <exception cref="IOException">Writing fails.</exception>
-    public static ImmutableArray<string> Write(IEnumerable<ReportTable> tables, string folder)
+    public static ImmutableArray<string> Write(IEnumerable<ReportTable> tables, string folder, bool replaces = false)
     {
         ArgumentNullException.ThrowIfNull(tables);
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
-        Directory.CreateDirectory(folder);
-        List<string> paths = [];
-        using StagedFiles files = new(folder);
-        foreach (ReportTable table in tables)
-        {
-            WriteTo(files.Add(table.Name + ".csv"), table);
-            paths.Add(Path.Combine(folder, table.Name + ".csv"));
-        }
-
-        files.Commit();
-        return [.. paths];
+        OutputFile[] files = [.. tables.Select(table => OutputFile.Table(Path.Combine(folder, table.Name + ".csv"), Bytes(table)))];
+        OutputFiles.Write(files, replaces);
+        return [.. files.Select(file => file.Path)];
     }
 
     /// <summary>A table as the bytes of a CSV file.</summary>
     internal static byte[] Bytes(ReportTable table)
     {
         using MemoryStream bytes = new();
-        WriteTo(bytes, table);
+        using (CsvWriter csv = CsvWriter.Create(bytes, Options, leaveOpen: true))
+        {
+            csv.WriteHeader([.. table.Columns.Select(column => Written(column.Name))]);
+            foreach (ImmutableArray<object?> row in table.Rows)
+                csv.WriteRecord([.. row.Select(Written)]);
+        }
+
         return bytes.ToArray();
     }
 
-    // Closes the stream.
-    private static void WriteTo(Stream stream, ReportTable table)
-    {
-        using CsvWriter csv = CsvWriter.Create(stream, Options, leaveOpen: false);
-        csv.WriteHeader([.. table.Columns.Select(column => column.Name)]);
-        foreach (ImmutableArray<object?> row in table.Rows)
-            csv.WriteRecord([.. row.Select(Written)]);
-    }
-
     private static string Written(object? cell) =>
-        cell is string text ? CellText.Escape(text.Replace("\0", "", StringComparison.Ordinal)) : ReportTable.TextOf(cell);
+        cell is string text ? CellText.Clean(text) : ReportTable.TextOf(cell);
 }

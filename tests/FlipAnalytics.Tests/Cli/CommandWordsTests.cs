@@ -50,7 +50,7 @@ public sealed class CommandWordsTests
     [InlineData("buy|--type|desk|--color|  ", "--color needs a value, such as --color sage.")]
     [InlineData("wages|--log|", "--log needs a value, such as --log my-log.")]
     [InlineData("wages|--explain|", "--explain needs a value, such as --explain P0012.")]
-    [InlineData("buy|--type|desk|--width|", "--width needs a number with a point, such as 12.5, above 0; found ''.")]
+    [InlineData("buy|--type|desk|--width|", "--width needs a number with a point, such as 12.5, more than zero, at most 100,000; found ''.")]
     [InlineData("buy|--type|desk|--condition|wron", "--condition needs one of sound, worn, damaged; found 'wron': did you mean worn?")]
     [InlineData("colors|--by|chanel", "--by needs one of color, type, finish, source, channel; found 'chanel': did you mean channel?")]
     [InlineData("fit|--model|prise", "--model needs one of price, days, hours, supplies; found 'prise': did you mean price?")]
@@ -88,6 +88,9 @@ public sealed class CommandWordsTests
                 for (int i = 3; i < name.Length; i++)
                 {
                     string slip = name.Remove(i, 1);
+                    // --fore is as near to --for as to --force.
+                    if (verb.Options.Any(other => other.Name != name && (other.Name == slip[..^1] || slip == other.Name)))
+                        continue;
                     string problem = Assert.Single(CommandWords.Problems(Program.Parse([.. path, slip, "1"])));
                     Assert.Equal($"flip {string.Join(' ', path)} has no option {slip}: did you mean {name}?", problem);
                 }

@@ -44,6 +44,6 @@ public sealed class QuarterKeepCommandTests
     {
         FlipRun run = Flip.Run("quarter", "--log", Demo, "--force");
         Assert.Equal(2, run.ExitCode);
-        Assert.Contains("add --keep", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
+        Assert.Contains("goes with --keep or --plot or --tables", Assert.Single(run.ErrorLines), StringComparison.Ordinal);
     }
 }

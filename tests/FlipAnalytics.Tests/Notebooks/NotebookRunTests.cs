@@ -100,6 +100,37 @@ public sealed partial class NotebookRunTests(ExecutedNotebooks executed) : IDisp
         Assert.Equal(before, File.ReadAllText(path));
     }
 
+    [Fact]
+    public async Task APageIsWrittenAgainWhileNobodyChangedIt()
+    {
+        string path = Broken();
+        NotebookRun run = await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { });
+        await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { });
+        foreach (string file in new[] { run.Page, run.Notebook })
+        {
+            string written = File.ReadAllText(file);
+            File.WriteAllText(file, written.Replace("sanded", "sanded well", StringComparison.Ordinal));
+            List<string> cells = [];
+            var refusal = await Assert.ThrowsAsync<FileRefusedException>(() => NotebookRunner.RunAsync(path, folder, NoParameters, cells.Add));
+            Assert.StartsWith($"{file} is there already", refusal.Message, StringComparison.Ordinal);
+            Assert.Empty(cells);
+            Assert.Contains("sanded well", File.ReadAllText(file), StringComparison.Ordinal);
+            await NotebookRunner.RunAsync(path, folder, NoParameters, _ => { }, replaces: true);
+            Assert.Equal(written, File.ReadAllText(file));
+        }
+    }
+
+    [Fact]
+    public async Task APageLetsNothingRunAndFetchesNothing()
+    {
+        NotebookRun run = await NotebookRunner.RunAsync(Broken(), folder, NoParameters, _ => { });
+        string head = File.ReadAllText(run.Page).Split("</head>")[0];
+        Assert.Contains(
+            "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src 'unsafe-inline'; img-src data:; ",
+            head, StringComparison.Ordinal);
+        Assert.True(head.IndexOf("Content-Security-Policy", StringComparison.Ordinal) < head.IndexOf("<style>", StringComparison.Ordinal));
+    }
+
     private static Dictionary<string, string> NoParameters => [];
 
     private Task<NotebookRun> Run(string name, Dictionary<string, string> parameters) =>

@@ -48,10 +48,17 @@ public sealed class ReportPeriodTests
     [Fact]
     public void Before_the_first_year_there_is_nothing_to_compare_with()
     {
-        ReportPeriod first = ReportPeriod.Parse("0001-Q1")!;
+        ReportPeriod first = ReportPeriod.Of(new(1, 1, 1), new(1, 3, 31));
         Assert.Null(first.Before);
         Assert.Null(first.YearEarlier);
     }
+
+    [Theory]
+    [InlineData("1899")]
+    [InlineData("2101-Q1")]
+    [InlineData("0001-01")]
+    [InlineData("9999-12-31..9999-12-31")]
+    public void A_year_of_no_living_workshop_is_no_span(string text) => Assert.Null(ReportPeriod.Parse(text));
 
     [Fact]
     public void A_day_belongs_to_one_quarter() =>

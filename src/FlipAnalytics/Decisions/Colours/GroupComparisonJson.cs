@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 using FlipAnalytics.Statistics;
 
@@ -21,7 +20,7 @@ public static class GroupComparisonJson
                 told.PriceP, told.DaysPairs, told.PricePairs,
                 told.LogRank is { } test ? new(test.ChiSquared, test.DegreesOfFreedom, test.P) : null, told.Hazards),
             report.Levels, report.Next, [.. report.WordNotes, .. report.Notes], report.WorthALook);
-        return JsonSerializer.Serialize(document, GroupComparisonJsonContext.Readable.GroupComparisonDocument) + "\n";
+        return JsonStyle.Text(document, GroupComparisonJsonContext.Readable.GroupComparisonDocument);
     }
 }
 

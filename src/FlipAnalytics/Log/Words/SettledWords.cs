@@ -36,7 +36,7 @@ public sealed class SettledWords
         if (written is null || words[kind] is not { IsEmpty: false } known)
             return written?.Trim();
         WordMatch match = known.Find(written);
-        string shown = LogProblems.OnOneLine(written.Trim());
+        string shown = CleanText.OnOneLine(written.Trim());
         switch (match.Fit)
         {
             case WordFit.Known:
@@ -69,7 +69,7 @@ public sealed record UnclearWord(WordKind Kind, string Written, string Choice)
     public string? Piece { get; init; }
 
     /// <summary>The question, and how to say that it is meant.</summary>
-    public string Question => (Piece is null ? "" : $"{LogProblems.OnOneLine(Piece)}: ") + $"No '{Written}' in your log: did you mean {Choice}? " + (Kind == WordKind.Type
+    public string Question => (Piece is null ? "" : $"{CleanText.OnOneLine(Piece)}: ") + $"No '{Written}' in your log: did you mean {Choice}? " + (Kind == WordKind.Type
         ? "Say --new-type if it is a new kind."
         : $"Say --new-words if it is a new {Kind.ToString().ToLowerInvariant()}.");
 }
@@ -81,6 +81,8 @@ public sealed class UnclearWordException : Exception
     /// <param name="words">The words; at least one.</param>
     public UnclearWordException(IEnumerable<UnclearWord> words)
         : base(string.Join('\n', words.Select(word => word.Question)))
-    {
-    }
+        => Questions = [.. words.Select(word => word.Question)];
+
+    /// <summary>The questions, a line each.</summary>
+    public ImmutableArray<string> Questions { get; }
 }

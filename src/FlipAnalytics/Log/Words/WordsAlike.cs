@@ -53,7 +53,7 @@ public sealed record WordsAlike(WordKind Kind, bool TakenAsOne, ImmutableArray<C
 
     private static string Shown(CountedWord counted, bool withPlaces)
     {
-        string word = LogProblems.OnOneLine(counted.Word);
+        string word = CleanText.OnOneLine(counted.Word);
         string lines = "";
         if (withPlaces)
         {

@@ -56,7 +56,7 @@ public sealed record Journal
         ArgumentNullException.ThrowIfNull(period);
         if (QuarterReport.Refusal(log, period, "name an earlier span") is { } refusal)
             throw new ArgumentOutOfRangeException(nameof(period), period.Name, refusal);
-        ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
+        ReportPeriod reckoned = period.UpTo(log.Date);
         QuarterBooks books = new(log);
         return new()
         {

@@ -17,6 +17,7 @@ public sealed record WrittenJournal(string File, int Transactions);
 public static class JournalFile
 {
     private const int Digits = 12;
+    private const int LargestFile = 256_000_000;
     private const string Seal = "\n; As written: ";
 
     /// <summary>
@@ -33,7 +34,7 @@ public static class JournalFile
             return $"{path} is a folder: name a file in it.";
         if (!File.Exists(path))
             return null;
-        string text = File.ReadAllText(path);
+        string text = Encoding.UTF8.GetString(PlainFile.Read(path, LargestFile) ?? []);
         int seal = text.LastIndexOf(Seal, StringComparison.Ordinal);
         if (seal < 0 || text[seal..] != SealOf(text[..seal]))
             return $"{path} was not written by flip, or changed since: name another file, or add --force to replace it.";
@@ -50,14 +51,9 @@ public static class JournalFile
     {
         ArgumentNullException.ThrowIfNull(journal);
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
-        string full = Path.GetFullPath(path);
-        string folder = Path.GetDirectoryName(full) ?? throw new IOException($"{path} is a folder: name a file in it.");
-        Directory.CreateDirectory(folder);
         string text = JournalText.Render(journal);
-        using StagedFiles files = new(folder);
-        using (FileStream stream = files.Add(Path.GetFileName(full)))
-            stream.Write(Encoding.UTF8.GetBytes(text + SealOf(text)));
-        files.Commit();
+        // What is the owner's has been refused by now, or may be replaced.
+        OutputFiles.Write([OutputFile.Judged(path, Encoding.UTF8.GetBytes(text + SealOf(text)))], replaces: true);
         return new(path, journal.Transactions.Length);
     }
 

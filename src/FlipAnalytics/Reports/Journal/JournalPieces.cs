@@ -169,7 +169,7 @@ internal sealed class JournalPieces
 
     private IEnumerable<JournalSide> Proceeds(PieceCost cost)
     {
-        if (cost.Piece is { IsSold: true, SoldOn: { } soldOn })
+        if (cost.Piece is { IsSold: true, SoldOn: { } soldOn } && period.Contains(soldOn))
         {
             CostOrigin written = new(Columns.Pieces.File, cost.Piece.Row, "As written down.");
             yield return Side(soldOn, written, JournalAccounts.Sales, -(cost.SalePrice ?? 0));

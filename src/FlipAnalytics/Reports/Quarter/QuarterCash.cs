@@ -51,7 +51,7 @@ public sealed record QuarterCash(ImmutableArray<QuarterCashLine> Lines, decimal 
 
     /// <summary>Place of a movement among the lines.</summary>
     internal static int PlaceOf(CashMovement movement) =>
-        Array.FindIndex(Kinds, line => line == KindOf(movement));
+        Array.IndexOf(Kinds, KindOf(movement));
 
     internal static QuarterCash Of(QuarterBooks books, ReportPeriod period) =>
         Of(books.Costs.Cash.Where(movement => period.Contains(movement.Date)));

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace FlipAnalytics;
@@ -47,7 +46,7 @@ public static class QuarterJson
             report.Cans,
             report.Returns,
             report.Rules);
-        return JsonSerializer.Serialize(document, QuarterJsonContext.Readable.QuarterDocument) + "\n";
+        return JsonStyle.Text(document, QuarterJsonContext.Readable.QuarterDocument);
     }
 }
 

@@ -29,7 +29,7 @@ internal static class QuarterKeptFigures
     public static ImmutableArray<QuarterKeptFigure> Of(SalesLog log, ReportPeriod period)
     {
         QuarterBooks books = new(log);
-        ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
+        ReportPeriod reckoned = period.UpTo(log.Date);
         var sales = QuarterSale.In(books, reckoned);
         var profit = QuarterProfit.Of(books, reckoned, sales);
         return Of(

@@ -19,6 +19,8 @@ public static class QuarterKeptFile
     /// <summary>Folder beside the files of the log.</summary>
     public const string Folder = "kept";
 
+    private const int LargestFile = 256_000_000;
+
     /// <summary>File of a span, seen from the folder of the log.</summary>
     /// <param name="period">The span.</param>
     public static string NameOf(ReportPeriod period)
@@ -54,12 +56,9 @@ public static class QuarterKeptFile
     public static void Write(QuarterKept kept, string logFolder)
     {
         ArgumentNullException.ThrowIfNull(kept);
-        string folder = Path.Combine(logFolder, Folder);
-        Directory.CreateDirectory(folder);
-        using StagedFiles files = new(folder);
-        using (FileStream stream = files.Add($"{kept.Period.Name}.json"))
-            stream.Write(Encoding.UTF8.GetBytes(JsonSerializer.Serialize(kept, QuarterKeptJsonContext.Readable.QuarterKept) + "\n"));
-        files.Commit();
+        byte[] text = Encoding.UTF8.GetBytes(JsonStyle.Text(kept, QuarterKeptJsonContext.Readable.QuarterKept));
+        // What was kept before has been refused by now, or may be replaced.
+        OutputFiles.Write([OutputFile.Judged(PathOf(logFolder, kept.Period), text)], replaces: true);
     }
 
     /// <summary>Reads what was kept of a span.</summary>
@@ -74,7 +73,7 @@ public static class QuarterKeptFile
             return new(null, null);
         try
         {
-            byte[] bytes = File.ReadAllBytes(path);
+            byte[] bytes = PlainFile.Read(path, LargestFile) ?? [];
             ReadOnlySpan<byte> text = bytes.AsSpan().StartsWith(Encoding.UTF8.Preamble) ? bytes.AsSpan(3) : bytes;
             if (FormatOf(text) is { } format and not QuarterKept.CurrentFormat)
             {

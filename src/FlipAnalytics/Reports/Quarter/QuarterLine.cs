@@ -111,7 +111,7 @@ public sealed record QuarterLine(string Word, string Meaning)
             return $"--explain needs the word of a line, such as --explain overhead: {Listed(All.Select(line => line.Word))}.";
         if (Find(word) is not null)
             return null;
-        string shown = string.Concat(word.Select(sign => char.IsControl(sign) ? ' ' : sign));
+        string shown = CleanText.Shown(word);
         return Meant(word) is { } meant
             ? $"The quarter has no line '{shown}': did you mean {meant}? Others are {Listed(All.Select(line => line.Word).Where(other => other != meant))}."
             : $"The quarter has no line '{shown}'. Its lines are {Listed(All.Select(line => line.Word))}.";

@@ -173,7 +173,7 @@ public sealed record QuarterReport
         }
 
         QuarterBooks books = new(log);
-        ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
+        ReportPeriod reckoned = period.UpTo(log.Date);
         var sales = QuarterSale.In(books, reckoned);
         var profit = QuarterProfit.Of(books, reckoned, sales);
         var hours = QuarterHours.Of(books, reckoned, sales, profit);

@@ -76,12 +76,13 @@ internal static class QuarterRules
     private static IEnumerable<string> OfSupplies(SalesLog log, StockLine[] stock)
     {
         CostOrigin[] supplies = [.. stock.Where(line => line.Line.Kind == CostKind.Supplies && !line.IsStated).Select(line => line.Line.Origin)];
-        int?[] uses = [.. supplies.Where(origin => origin.File == Columns.Uses.File).Select(origin => origin.Row)];
-        if (uses.Length > 0)
+        int ofUses = supplies.Count(origin => origin.File == Columns.Uses.File);
+        HashSet<int?> uses = [.. supplies.Where(origin => origin.File == Columns.Uses.File).Select(origin => origin.Row)];
+        if (ofUses > 0)
             yield return log.Workshop.Costing == CostingMethod.Average ? AverageCan : OldestFirst;
         if (log.Uses.Any(use => use is { Quantity: null, Coats: not null } && uses.Contains(use.Row)))
             yield return Coats;
-        if (uses.Length < supplies.Length)
+        if (ofUses < supplies.Length)
             yield return Spread;
     }
 

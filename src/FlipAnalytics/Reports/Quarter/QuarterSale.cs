@@ -85,7 +85,7 @@ public sealed record QuarterSale(
         hours.Outings,
         [
             .. cost.Piece.SoldPrice is null ? [NoSalePrice] : Array.Empty<string>(),
-            .. cost.Gaps.Select(gap => gap.Kind).Distinct().Order().Select(Word),
+            .. GapsOf(cost),
         ]);
 
     // The hours of a piece count with the sale that stands: it is one piece of work, however often it was sold.
@@ -102,10 +102,12 @@ public sealed record QuarterSale(
         back.Delivery,
         0,
         0,
-        [.. cost.Gaps.Select(gap => gap.Kind).Distinct().Order().Select(Word)])
+        [.. GapsOf(cost)])
     {
         ReturnedOn = back.Row.ReturnedOn,
     };
+
+    private static IEnumerable<string> GapsOf(PieceCost cost) => cost.Gaps.Select(gap => gap.Kind).Distinct().Order().Select(Word);
 
     private static string Word(CostKind kind) => kind switch
     {

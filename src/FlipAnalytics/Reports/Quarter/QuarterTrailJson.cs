@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using System.Text.Json.Serialization;
 
 namespace FlipAnalytics;
@@ -30,7 +29,7 @@ public static class QuarterTrailJson
             trail.Difference,
             trail.Notes,
             trail.SetAside);
-        return JsonSerializer.Serialize(document, QuarterTrailJsonContext.Readable.QuarterTrailDocument) + "\n";
+        return JsonStyle.Text(document, QuarterTrailJsonContext.Readable.QuarterTrailDocument);
     }
 }
 

@@ -21,7 +21,7 @@ public static class WagesJson
             report.WrittenOff, report.Hours, report.Hindsight, report.LeftOut, report.MissingCosts,
             report.KindsWithoutRecord, report.Notes, report.Reconciliation, report.SetAside, report.WorthALook,
             report.StillToArise);
-        return JsonSerializer.Serialize(document, WagesJsonContext.Readable.WagesDocument) + "\n";
+        return JsonStyle.Text(document, WagesJsonContext.Readable.WagesDocument);
     }
 
     /// <summary>The trail of a piece, indented, ending in a line feed.</summary>
@@ -29,7 +29,7 @@ public static class WagesJson
     public static string Render(WageTrail trail)
     {
         ArgumentNullException.ThrowIfNull(trail);
-        return JsonSerializer.Serialize(trail, WagesJsonContext.Readable.WageTrail) + "\n";
+        return JsonStyle.Text(trail, WagesJsonContext.Readable.WageTrail);
     }
 }
 

@@ -21,6 +21,7 @@ public static class YearFiles
     public const string PageName = "year.txt";
 
     private const int Digits = 12;
+    private const int LargestFile = 256_000_000;
     private const string ListBegins = "Files of the sheet of ";
     private const string ListGoesOn = ", as they were written (rows, first digits of SHA-256)";
     private const string PageSeal = "  this page ";
@@ -38,9 +39,9 @@ public static class YearFiles
         if (there.Length == 0)
             return null;
         string pagePath = Path.Combine(folder, PageName);
-        var (period, digests) = File.Exists(pagePath) ? Listed(File.ReadAllText(pagePath)) : (null, ImmutableDictionary<string, string>.Empty);
+        var (period, digests) = File.Exists(pagePath) ? Listed(Encoding.UTF8.GetString(Read(pagePath))) : (null, ImmutableDictionary<string, string>.Empty);
         string[] foreign = [.. there.Where(name => name != PageName || digests.IsEmpty)
-            .Where(name => digests.GetValueOrDefault(name) != DigestOf(File.ReadAllBytes(Path.Combine(folder, name))))];
+            .Where(name => digests.GetValueOrDefault(name) != DigestOf(Read(Path.Combine(folder, name))))];
         if (foreign.Length > 0)
         {
             string more = foreign.Length == 1 ? "" : Invariant($" and {TextLines.Counted(foreign.Length - 1, "more file")}");
@@ -63,15 +64,11 @@ public static class YearFiles
         (YearFile File, byte[] Bytes)[] tables = [.. YearTables.Of(report)
             .Select(table => (new YearFile(table.Name + ".csv", table.Rows.Length), ReportTableFiles.Bytes(table)))];
         byte[] page = Page(report, tables);
-        Directory.CreateDirectory(folder);
-        using StagedFiles files = new(folder);
-        foreach (var (file, bytes) in tables.Prepend((new YearFile(PageName, null), page)))
-        {
-            using FileStream stream = files.Add(file.Name);
-            stream.Write(bytes);
-        }
-
-        files.Commit();
+        // What is the owner's has been refused by now, or may be replaced.
+        OutputFiles.Write(
+            tables.Select(table => OutputFile.Judged(Path.Combine(folder, table.File.Name), table.Bytes))
+                .Prepend(OutputFile.Judged(Path.Combine(folder, PageName), page)),
+            replaces: true);
         return [new(PageName, null), .. tables.Select(table => table.File)];
     }
 
@@ -105,6 +102,8 @@ public static class YearFiles
             lines[0][ListBegins.Length..].Replace(ListGoesOn, "", StringComparison.Ordinal),
             lines.Skip(1).Select(line => line.Trim().Split(' ')).ToImmutableDictionary(cells => cells[0], cells => cells[^1]));
     }
+
+    private static byte[] Read(string path) => PlainFile.Read(path, LargestFile) ?? [];
 
     private static string DigestOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes))[..Digits];
 }

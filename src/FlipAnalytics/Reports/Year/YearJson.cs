@@ -47,7 +47,7 @@ public static class YearJson
             report.StillToArise,
             files.IsDefault ? [] : files,
             journal);
-        return JsonSerializer.Serialize(document, YearJsonContext.Readable.YearDocument) + "\n";
+        return JsonStyle.Text(document, YearJsonContext.Readable.YearDocument);
     }
 }
 

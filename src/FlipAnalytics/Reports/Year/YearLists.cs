@@ -106,7 +106,7 @@ public sealed record YearStockPiece(string Id, string What, DateOnly? BoughtOn, 
                 Piece piece = books.Costs[held.Id].Piece;
                 decimal Of(CostKind kind) => lines[held.Id].Where(line => line.Line.Kind == kind).Sum(line => line.Line.Amount);
                 return new YearStockPiece(
-                    held.Id, piece.Title ?? piece.Type, piece.BoughtOn, Of(CostKind.Purchase), Of(CostKind.Supplies), Of(CostKind.Trip));
+                    held.Id, CleanText.Shown(piece.Title ?? piece.Type), piece.BoughtOn, Of(CostKind.Purchase), Of(CostKind.Supplies), Of(CostKind.Trip));
             }),
         ];
     }
@@ -141,7 +141,7 @@ public sealed record YearLeft(string Id, string What, DateOnly LeftOn, LeftAs? H
     [
         .. books.Costs.Pieces.Where(cost => cost.Piece.IsGone && period.Contains(cost.Piece.LeftOn))
             .Select(cost => new YearLeft(
-                cost.Piece.Id, cost.Piece.Title ?? cost.Piece.Type, cost.Piece.LeftOn!.Value, cost.Piece.LeftAs,
+                cost.Piece.Id, CleanText.Shown(cost.Piece.Title ?? cost.Piece.Type), cost.Piece.LeftOn!.Value, cost.Piece.LeftAs,
                 StockMovement.UsualKinds.Sum(cost.Of)))
             .OrderBy(left => left.LeftOn),
     ];

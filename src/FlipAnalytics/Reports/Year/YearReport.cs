@@ -127,7 +127,7 @@ public sealed record YearReport
         if (QuarterReport.Refusal(log, period, "name an earlier span") is { } refusal)
             throw new ArgumentOutOfRangeException(nameof(period), period.Name, refusal);
         QuarterBooks books = new(log);
-        ReportPeriod reckoned = period.To <= log.Date ? period : ReportPeriod.Of(period.From, log.Date);
+        ReportPeriod reckoned = period.UpTo(log.Date);
         var sales = QuarterSale.In(books, reckoned);
         var profit = QuarterProfit.Of(books, reckoned, sales);
         var cash = QuarterCash.Of(books, reckoned);

@@ -190,7 +190,7 @@ public sealed class DemoLogTests
     public void The_truth_is_written_next_to_the_log_and_says_that_it_is_generated()
     {
         using LogFolder folder = new();
-        DemoLog.WriteTruthJson(DemoLog.Generate(10, 5), folder.Path);
+        DemoLog.Write(DemoLog.Generate(10, 5), folder.Path);
         using JsonDocument truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(folder.Path, "truth.json")));
 
         Assert.Contains("Generated", truth.RootElement.GetProperty("about").GetString(), StringComparison.Ordinal);
@@ -214,8 +214,7 @@ public sealed class DemoLogTests
     {
         DemoLogResult demo = DemoLog.Generate(flips, seed);
         using LogFolder folder = new();
-        SalesLogWriter.Write(demo.Log, folder.Path);
-        DemoLog.WriteTruthJson(demo, folder.Path);
+        DemoLog.Write(demo, folder.Path);
 
         LogReading reading = folder.Read();
 

@@ -172,7 +172,7 @@ public class EventsByHandTests
     {
         LogReading reading = LogFolder.ReadPieces("id,type,bought_price,commission\nP1,dresser,,40\n");
         LogProblem problem = Assert.Single(reading.Problems, p => p.Column == "commission");
-        Assert.Equal("at most 1", problem.Expected);
+        Assert.Equal("more than zero, at most 1", problem.Expected);
         Assert.Contains("0.4 for 40 %", problem.Remedy, StringComparison.Ordinal);
     }
 

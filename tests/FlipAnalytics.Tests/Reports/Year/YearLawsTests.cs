@@ -87,11 +87,7 @@ public sealed class YearLawsTests
             // supplies_cost replaces what cans were charged for, so what it adds is the difference.
             Assert.Equal(
                 books.Pieces.Sum(cost => cost.SuppliesDifference) - books.StatedByCounts.Sum(settled => settled.Amount), Tallied("supplies stated beyond the cans"));
-
-            // What counts in the year is on its line and on no other.
-            Assert.Equal(
-                sheet.Tally.GroupBy(row => row.Line).Select(line => (line.Key, line.Sum(row => row.InYear))).Where(line => line.Item2 != 0).Order(),
-                OnTheSheet(sheet).Where(line => line.Amount != 0).Order());
+            Assert.Empty(YearLaws.Breaches(given.Log, given.Year));
         },
         iter: Logs);
 
@@ -106,13 +102,6 @@ public sealed class YearLawsTests
             Assert.StartsWith("{", YearJson.Render(sheet), StringComparison.Ordinal);
         },
         iter: Logs);
-
-    private static (string Name, decimal Amount)[] OnTheSheet(YearReport sheet) =>
-    [
-        .. sheet.Lines.Where(line => sheet.Tally.Any(row => row.Line == line.Name))
-            .GroupBy(line => line.Name).Select(line => (line.Key, line.Sum(part => part.Amount))),
-        ("tools_bought", sheet.Tools.Where(tool => tool.IsBoughtInYear).Sum(tool => tool.Price)),
-    ];
 
     private static (string Name, decimal Amount)[] Flows(YearReport sheet) =>
     [

@@ -1,0 +1,5 @@
+namespace FlipAnalytics.Tests;
+
+/// <summary>Tests that take what this process prints; they run alone.</summary>
+[CollectionDefinition("console", DisableParallelization = true)]
+public sealed class OneConsole;
