@@ -56,7 +56,7 @@ internal sealed class JournalSheet
             .Where(side => side.Posting.Amount != 0 || side.Posting.Balance is not null)
             .GroupBy(side => (side.Day, side.Fact)))
         {
-            JournalSide[] all = [.. fact];
+            JournalSide[] all = AssertedLast([.. fact]);
             bool isOneOrigin = Array.TrueForAll(all, side => side.Origin == all[0].Origin && side.Posting.Comment is null);
             decimal missing = -all.Sum(side => side.Posting.Amount);
             IEnumerable<JournalPosting> postings = isOneOrigin ? all.Select(side => side.Posting) : all.Select(WithOrigin);
@@ -73,6 +73,20 @@ internal sealed class JournalSheet
     [
         .. written.OrderBy(entry => entry.Transaction.Date).ThenBy(entry => entry.Place).Select(entry => entry.Transaction),
     ];
+
+    // A piece sold, brought back and thrown away on one day leaves twice; its account is empty only after the second time.
+    private static JournalSide[] AssertedLast(JournalSide[] sides)
+    {
+        HashSet<string> later = [];
+        for (int i = sides.Length - 1; i >= 0; i--)
+        {
+            JournalPosting posting = sides[i].Posting;
+            if (!later.Add(posting.Account))
+                sides[i] = sides[i] with { Posting = posting with { Balance = null } };
+        }
+
+        return sides;
+    }
 
     private static JournalPosting WithOrigin(JournalSide side)
     {

@@ -67,6 +67,23 @@ public class ReturnsByHandTests
         Assert.Equal(0, WageTrail.Of(log, "P1").MoneyDifference);
     }
 
+    /// <summary>
+    /// Bought for 40; on 2 March sold for 100, given back and thrown away: the piece leaves twice that day, and its account, which the
+    /// journal says is empty, is empty after the second time alone.
+    /// </summary>
+    [Fact]
+    public void A_piece_sold_brought_back_and_thrown_away_on_one_day_is_worth_nothing_at_its_end()
+    {
+        DateOnly day = new(2026, 3, 2);
+        SalesLog log = Log(
+            [Piece("P1", 40) with { LeftOn = day, LeftAs = LeftAs.Scrapped }],
+            new SaleReturn("P1", day, 100) { SoldOn = day, SoldPrice = 100, Fees = 0 });
+        var journal = Journal.Of(log, Period(1));
+        JournalPosting[] ofPiece = [.. journal.Transactions.SelectMany(fact => fact.Postings).Where(posting => posting.Account == "assets:pieces:P1")];
+        Assert.Equal([(40, null), (40, null), (-40, null), (-40, 0)], ofPiece.Select(posting => (posting.Amount, posting.Balance)).ToArray());
+        Assert.Equal(-40, Quarter(log, 1).Profit.Net);
+    }
+
     /// <summary>Before it came back nobody could know: on 31 March the piece is sold, as the row of the return tells.</summary>
     [Fact]
     public void Until_it_comes_back_the_piece_is_sold()
