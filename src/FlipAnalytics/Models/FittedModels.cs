@@ -12,14 +12,16 @@ public sealed class FittedModels
     {
         Log = log;
         Rows = new(log);
+        // What was used up takes the books of supplies, which no other model asks for.
+        var costs = Task.Run(Rows.SuppliesRows);
         Hours = EffectsModel.TryFit(Expectations.Hours, Rows.HoursRows())!;
-        Supplies = EffectsModel.TryFit(Expectations.Supplies, SuppliesRows());
         Price = EffectsModel.TryFit(Expectations.SalePrice, PriceRows());
         LeadTime = log.Pieces
             .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
             .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
             .Order().ToImmutableArray() is { IsEmpty: false } lags ? lags[lags.Length / 2] : 45;
         Days = DaysModel.Of(this);
+        Supplies = EffectsModel.TryFit(Expectations.Supplies, WithTypeHours(costs.GetAwaiter().GetResult()));
     }
 
     /// <summary>The log.</summary>
@@ -71,8 +73,10 @@ public sealed class FittedModels
     ];
 
     /// <summary>The observations of the supplies model.</summary>
-    internal ImmutableArray<EffectsRow> SuppliesRows() =>
-        [.. Rows.SuppliesRows().Select(r => r with { TypeHours = Hours.TypeEffect(r.Facts.Type) })];
+    internal ImmutableArray<EffectsRow> SuppliesRows() => WithTypeHours(Rows.SuppliesRows());
+
+    private ImmutableArray<EffectsRow> WithTypeHours(ImmutableArray<EffectsRow> rows) =>
+        [.. rows.Select(r => r with { TypeHours = Hours.TypeEffect(r.Facts.Type) })];
 
     /// <summary>What the models need to know of a piece that would be sold at a date.</summary>
     internal DesignValues ValuesOf(PieceFacts facts, DateOnly date, double relativeHours) =>

@@ -17,7 +17,8 @@ internal sealed class SuppliesSpent
     {
         used = log.Uses.Select(use => use.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         // Trips, tools and overhead change nothing about supplies, so the book is written without them.
-        book = new(() => CostBook.Of(log with { Trips = [], Tools = [], Overheads = [] }));
+        SalesLog lean = log with { Trips = [], Tools = [], Overheads = [] };
+        book = new(() => new CostBookWriter(lean, new(lean), itemizes: false).Write());
     }
 
     /// <summary>What was used up on a piece of the log so far; null where it is not known in full.</summary>

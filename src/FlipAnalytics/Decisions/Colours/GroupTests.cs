@@ -162,9 +162,9 @@ internal sealed class GroupTests
     private static double PairP(TestFamily family, int a, int b)
     {
         ScoredPiece[] rows = [.. family.Rows.Where(r => r.Level == a || r.Level == b)];
-        return GroupPermutation.Of(
+        return GroupPermutation.ChanceOfTwo(
             [.. rows.Select(r => r.Score)], [.. rows.Select(r => r.Level == a ? 0 : 1)], [.. rows.Select(r => r.Stratum)],
-            2, PairShuffles).P;
+            PairShuffles, 1 - Confidence);
     }
 
     // Types are compared among all pieces, everything else among pieces of one type.

@@ -12,7 +12,7 @@ internal sealed class LevelMoney
         this.log = log;
         this.wage = wage;
         // What pieces carry of tools and overheads is no part of it.
-        book = new CostBookWriter(log, new(log), sharesUpkeep: false).Write();
+        book = new CostBookWriter(log, new(log), sharesUpkeep: false, itemizes: false).Write();
     }
 
     /// <summary>Money of the sold over the weeks of all pieces that are or were on sale.</summary>
