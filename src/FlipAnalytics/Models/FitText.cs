@@ -85,7 +85,7 @@ public static class FitText
     private static void AppendDiagnostics(StringBuilder text, FitDiagnostics d)
     {
         text.Append('\n').AppendWrapped("  ", "  ", Line(
-            $"R² {d.RSquared:0.000} (adjusted {d.AdjustedRSquared:0.000}), F {d.F:0.0} with p {d.PValue:0.0000}, σ {d.Sigma:0.000}, AIC {d.Aic:0.0}, BIC {d.Bic:0.0}, condition number {d.ConditionNumber:0.0}, Duan's smearing factor {d.SmearingFactor:0.000}, Breusch–Pagan p {d.BreuschPaganPValue:0.000}."));
+            $"R² {d.RSquared:0.000} (adjusted {d.AdjustedRSquared:0.000}), {(d.F is null ? "nothing but the amounts varies" : Line($"F {d.F:0.0} with p {d.PValue:0.0000}"))}, σ {d.Sigma:0.000}, AIC {d.Aic:0.0}, BIC {d.Bic:0.0}, condition number {d.ConditionNumber:0.0}, Duan's smearing factor {d.SmearingFactor:0.000}{(d.BreuschPaganPValue is null ? "" : Line($", Breusch–Pagan p {d.BreuschPaganPValue:0.000}"))}."));
         text.AppendWrapped("  ", "  ", "Pieces that pull hardest (Cook's distance): "
             + string.Join(", ", d.MostInfluential.Select(p => Line($"{p.Id} {p.CooksDistance:0.00}"))) + ".");
     }

@@ -8,6 +8,8 @@ namespace FlipAnalytics;
 /// </summary>
 public sealed class FittedModels
 {
+    private readonly Lazy<DaysModel> days;
+
     private FittedModels(SalesLog log)
     {
         Log = log;
@@ -19,7 +21,7 @@ public sealed class FittedModels
             .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
             .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
             .Order().ToImmutableArray() is { IsEmpty: false } lags ? lags[lags.Length / 2] : 45;
-        Days = DaysModel.Of(this);
+        days = new(() => DaysModel.Of(this));
     }
 
     /// <summary>The log.</summary>
@@ -35,7 +37,8 @@ public sealed class FittedModels
     /// <summary>Null where there is neither a sale nor a guess of a sale price.</summary>
     internal EffectsModel? Price { get; }
 
-    internal DaysModel Days { get; }
+    /// <summary>Fitted when it is asked for: prices, hours and supplies do without.</summary>
+    internal DaysModel Days => days.Value;
 
     /// <summary>Median days from buying to selling; 45 where no sale tells.</summary>
     internal int LeadTime { get; }
