@@ -68,7 +68,9 @@ internal static class DegenerateLogs
     ];
 
     private static readonly DateOnly First = new(1995, 1, 2);
-    private static readonly DateOnly Last = new(2025, 6, 28);
+
+    /// <summary>The day of the log.</summary>
+    public static readonly DateOnly Last = new(2025, 6, 28);
 
     /// <summary>A log with so many pieces that vary in everything, each changed.</summary>
     public static SalesLog Of(int pieces, params IEnumerable<Func<int, Piece, Piece>> changes) => new()
