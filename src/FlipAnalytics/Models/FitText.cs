@@ -56,7 +56,7 @@ public static class FitText
         string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
         return report.ResidualVariance is { } variance
             ? Line($"{rests}: 2 in 3 came within {100 * (Math.Exp(Math.Sqrt(variance)) - 1):0} % of what the rest of the log leads one to expect.")
-            : OfTheMiddleOne(1.0 / 6) > 0.95 ? $"{rests}: pieces alike sell in as good as the same days."
+            : OfTheMiddleOne(1.0 / 6) > 0.9 ? $"{rests}: pieces alike sell in as good as the same days."
             : Line($"{rests}: of pieces alike, 2 in 3 sell in {OfTheMiddleOne(1.0 / 6):0.0} to {OfTheMiddleOne(5.0 / 6):0.0} times the days of the middle one.");
 
         // The quantile of Weibull days over their median: (ln(1 - p)/ln(1/2)) to the power of the scale.

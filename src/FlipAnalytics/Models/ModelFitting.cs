@@ -44,7 +44,8 @@ public static class ModelFitting
                     : Amount(models, model),
             };
         }
-        catch (Exception e) when (e is ExactFitException or NoEstimateException { IsWithoutSpread: true })
+        catch (Exception e) when (e is ExactFitException or NoEstimateException { IsWithoutSpread: true }
+            || (e is MixedModelException or ArgumentException && AreAlike(Amounts(models, model))))
         {
             throw NothingScatters(models, model, e);
         }
@@ -69,10 +70,8 @@ public static class ModelFitting
     /// <summary>The refusal where the pieces' facts reproduce every amount, as where all are the same.</summary>
     internal static NotEnoughDataException NothingScatters(FittedModels models, ModelName model, Exception? e = null)
     {
-        double[] amounts = model == ModelName.Days
-            ? [.. models.Days.Rows.Where(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended).Select(r => r.Spell.Stop)]
-            : [.. Rows(models, model).Where(r => r.Origin == RowOrigin.Log).Select(r => r.Response)];
-        string why = amounts.Length > 1 && amounts.Max() == amounts.Min()
+        double[] amounts = Amounts(models, model);
+        string why = AreAlike(amounts)
             ? $"All {amounts.Length} pieces {(model switch
             {
                 ModelName.Price => "sold for the same price",
@@ -84,6 +83,12 @@ public static class ModelFitting
         string sentence = $"{why} Leave out --plain and --estimator ols: common practice then says how far.";
         return e is null ? new(sentence) : new(sentence, e);
     }
+
+    private static double[] Amounts(FittedModels models, ModelName model) => model == ModelName.Days
+        ? [.. models.Days.Rows.Where(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended).Select(r => r.Spell.Stop)]
+        : [.. Rows(models, model).Where(r => r.Origin == RowOrigin.Log).Select(r => r.Response)];
+
+    private static bool AreAlike(double[] amounts) => amounts.Length > 1 && amounts.Max() == amounts.Min();
 
     // What the arithmetic says, in words for someone who has never heard of it where those differ.
     private static string Why(Exception e) => e switch

@@ -60,6 +60,26 @@ public sealed partial class DegenerateLogTests
         }
     }
 
+    [Theory]
+    [InlineData("all sold after a week", "days", "--plain", "All 30 pieces sold after the same number of days,")]
+    [InlineData("all sold for the same price", "price", "--plain", "All 30 pieces sold for the same price,")]
+    [InlineData("all took the same hours", "hours", "--estimator ols", "All 30 pieces took the same hours,")]
+    [InlineData("all took the same supplies", "supplies", "--estimator ols", "All 30 pieces took supplies of the same cost,")]
+    public void WhatIsAlikeInEveryPieceIsNotCalledTooFewPieces(string log, string model, string how, string says)
+    {
+        using LogFolder folder = Written(log);
+        Assert.StartsWith(says, FlipHere.Run(["fit", "--model", model, .. how.Split(' '), "--log", folder.Path]).Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void OneWhoSellsEverythingOnTheDayIsToldADayAndNothingOfDifferencesInDays()
+    {
+        using LogFolder folder = Written("all sold on the day they were listed");
+        Assert.Contains("Such pieces sell in a day or so.", FlipHere.Run("buy", "--type", "dresser", "--log", folder.Path).Output);
+        Assert.DoesNotContain("fewer days", FlipHere.Run("colors", "--log", folder.Path).Output);
+        Assert.Contains("as good as the same days", FlipHere.Run("fit", "--model", "days", "--log", folder.Path).Output);
+    }
+
     [Fact]
     public void AnyMixtureOfThemIsAnsweredToo() =>
         Gen.Select(

@@ -11,14 +11,6 @@ internal static class DegenerateLogs
     private static readonly string[] Types = ["dresser", "nightstand", "side chair", "coffee table"];
     private static readonly string[] Colours = ["sage", "navy", "white"];
 
-    private static readonly Dictionary<string, decimal> OfType = new()
-    {
-        ["dresser"] = 10,
-        ["nightstand"] = 4,
-        ["side chair"] = 2,
-        ["coffee table"] = 6,
-    };
-
     /// <summary>What makes a log degenerate, by its name: what is done to each piece, told its place in the log.</summary>
     public static ImmutableArray<(string Name, Func<int, Piece, Piece> Change)> Changes { get; } =
     [
@@ -28,10 +20,10 @@ internal static class DegenerateLogs
         ("all but one sold on the day", (i, p) => p with { SoldOn = p.ListedOn?.AddDays(i == 0 ? 40 : 0) }),
         ("days, hours and price follow from the type", (_, p) => p with
         {
-            SoldOn = p.ListedOn?.AddDays((int)OfType[p.Type]),
-            SoldPrice = 20 * OfType[p.Type],
-            AskingPrice = 20 * OfType[p.Type],
-            Hours = OfType[p.Type],
+            SoldOn = p.ListedOn?.AddDays((int)Of(p.Type)),
+            SoldPrice = 20 * Of(p.Type),
+            AskingPrice = 20 * Of(p.Type),
+            Hours = Of(p.Type),
         }),
         ("all sold for the same price", (_, p) => p with { SoldPrice = 100, AskingPrice = 110 }),
         ("all sold for a cent", (_, p) => p with { SoldPrice = 0.01m, AskingPrice = 0.01m, Fees = 0 }),
@@ -47,7 +39,7 @@ internal static class DegenerateLogs
         ("price follows from the width", (_, p) => p with { SoldPrice = 4 * p.Width, AskingPrice = 4 * p.Width }),
         ("color, finish and condition follow from the type", (_, p) => p with
         {
-            Colour = Colours[Array.IndexOf(Types, p.Type) % 3],
+            Colour = Colours[(1 + Array.IndexOf(Types, p.Type)) % 3],
             Finish = p.Type == "dresser" ? "satin" : "matte",
             Material = p.Type == "dresser" ? "oak" : "pine",
             Condition = p.Type == "dresser" ? Condition.Worn : Condition.Sound,
@@ -84,7 +76,7 @@ internal static class DegenerateLogs
     private static Piece Ordinary(int i)
     {
         DateOnly bought = Last.AddDays(-700 + 600 * i / (i < 120 ? 120 : i + 1));
-        decimal price = 15 * OfType[Types[i * 7 % 4]] + 5 * (i * 29 % 17);
+        decimal price = 15 * Of(Types[i * 7 % 4]) + 5 * (i * 29 % 17);
         return new()
         {
             Id = $"P{i:000}",
@@ -109,6 +101,15 @@ internal static class DegenerateLogs
             SuppliesCost = 5 + i * 37 % 29,
         };
     }
+
+    // The days and hours that a type takes where both follow from it.
+    private static decimal Of(string type) => type switch
+    {
+        "dresser" => 10,
+        "nightstand" => 4,
+        "side chair" => 2,
+        _ => 6,
+    };
 
     private static Piece Unsold(Piece piece) => piece with { SoldOn = null, SoldPrice = null, Fees = null, Channel = null };
 }
