@@ -8,6 +8,9 @@ namespace FlipAnalytics;
 /// </summary>
 public sealed class FittedModels
 {
+    private readonly Lazy<EffectsModel?> supplies;
+    private readonly Lazy<DaysModel> days;
+
     private FittedModels(SalesLog log)
     {
         Log = log;
@@ -20,8 +23,8 @@ public sealed class FittedModels
             .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
             .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
             .Order().ToImmutableArray() is { IsEmpty: false } lags ? lags[lags.Length / 2] : 45;
-        Days = DaysModel.Of(this);
-        Supplies = EffectsModel.TryFit(Expectations.Supplies, WithTypeHours(costs.GetAwaiter().GetResult()));
+        days = new(() => DaysModel.Of(this));
+        supplies = new(() => EffectsModel.TryFit(Expectations.Supplies, WithTypeHours(costs.GetAwaiter().GetResult())));
     }
 
     /// <summary>The log.</summary>
@@ -32,12 +35,13 @@ public sealed class FittedModels
     internal EffectsModel Hours { get; }
 
     /// <summary>Null where neither the log nor the owner's guesses know the cost of supplies.</summary>
-    internal EffectsModel? Supplies { get; }
+    internal EffectsModel? Supplies => supplies.Value;
 
     /// <summary>Null where there is neither a sale nor a guess of a sale price.</summary>
     internal EffectsModel? Price { get; }
 
-    internal DaysModel Days { get; }
+    /// <summary>Fitted when it is asked for: prices, hours and supplies do without.</summary>
+    internal DaysModel Days => days.Value;
 
     /// <summary>Median days from buying to selling; 45 where no sale tells.</summary>
     internal int LeadTime { get; }

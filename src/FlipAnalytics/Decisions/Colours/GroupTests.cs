@@ -19,6 +19,9 @@ internal sealed class GroupTests
     private const int Shuffles = 4000;
     private const int PairShuffles = 2000;
 
+    // Share of the scatter of ordinary sales below which days on sale are as good as alike.
+    private const double LeastScatter = 0.05;
+
     private readonly GroupedBy by;
     private readonly GroupModels models;
     private readonly ImmutableArray<string> compared;
@@ -77,6 +80,9 @@ internal sealed class GroupTests
         // Fitting the terms has used up part of the scatter: what is left of it, against one sale a unit of variance, is left of
         // a difference too, and the scale is estimated too low by its root.
         double left = Math.Min(1, days.Test.Variance[index] / strata.Sum(s => s.Sales * s.Share * (1 - s.Share)));
+        // Where all take the same days there is no scatter to hold a difference against.
+        if (left < LeastScatter)
+            return null;
         double scale = models.Scale / Math.Sqrt(left);
         double Chance(double daysFactor) =>
             Power(strata, Math.Pow(daysFactor, -1 / scale), days.Test.Variance[index], left, critical);
