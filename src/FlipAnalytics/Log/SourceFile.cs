@@ -49,7 +49,7 @@ internal sealed record SourceFile(bool IsPresent, ReadOnlyMemory<byte>? Bytes, i
             using FileStream stream = new(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
             if (stream.Length > LongestFile)
                 return TooLarge();
-            using MemoryStream bytes = new((int)stream.Length);
+            using MemoryStream bytes = new();
             byte[] block = new byte[1 << 16];
             int lineLength = 0, length;
             while ((length = stream.Read(block)) > 0)
