@@ -2,61 +2,55 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>
 /// The solution of Henderson's equations at the estimated ratios, in the coordinates of levels and orthonormal fixed
-/// columns: effects, and C⁻¹, the covariance of their errors over σ².
+/// columns: effects, and the covariance of their errors over σ², C⁻¹. With V = ΛA⁻¹ΛZ'(border, X) for the blocks' levels
+/// and M what the border's levels and the columns have of it,
+/// <code>C⁻¹ = [ΛA⁻¹Λ + VMV', −VM; −MV', M],</code>
+/// of which only M and −VM are kept, as wide as the border; entries between blocks are made when asked for.
 /// </summary>
 internal sealed class MixedSolution
 {
     private readonly ReducedCrossProducts _data;
-    private readonly Lazy<double[]> _covariance;
-    private readonly double[] _drawInverse;
-    private readonly double[] _drawFixed;
+    private readonly BorderedProducts _products;
+    private readonly BorderedLayout _layout;
+    private readonly BorderedInverse _inverse;
+    private readonly int _size;
+    private readonly double[] _border;
     private readonly double[] _scales;
-    private readonly double[] _fixedCovariance;
+    private readonly Lazy<double[]> _mixed;
 
-    public MixedSolution(ProfiledDeviance deviance, DevianceSlopes slopes)
+    public MixedSolution(ProfiledDeviance deviance, BorderedInverse inverse)
     {
         _data = deviance.Data;
-        int q = _data.DrawCount;
-        int p = _data.FixedCount;
-        int m = deviance.ActiveCount;
+        _products = _data.Products;
+        _layout = _products.Layout;
+        _inverse = inverse;
+        _size = deviance.Factor.BorderSize;
+        _scales = deviance.Factor.BlockScales;
         ResidualVariance = deviance.ResidualVariance;
         HoldsResidualVariance = deviance.HeldResidualVariance is not null;
         QuadraticForm = deviance.PenalisedQuadraticForm;
         DegreesOfFreedom = deviance.TotalDegreesOfFreedom;
         Ratios = [.. deviance.Ratios];
-        Coefficients = new double[p];
-        for (int c = 0; c < p; c++)
+        int border = _layout.BorderCount;
+        Coefficients = new double[_data.FixedCount];
+        for (int c = 0; c < Coefficients.Length; c++)
         {
-            Coefficients[c] = _data.OrdinaryCoefficients[c] + deviance.Shift[c];
+            Coefficients[c] = _data.OrdinaryCoefficients[c] + inverse.BorderEffects[border + c];
         }
 
-        double[] factorInverse = new double[p * p];
-        _fixedCovariance = new double[p * p];
-        RowMajorCholesky.InvertLower(deviance.Information, p, factorInverse);
-        RowMajorCholesky.InverseFromLower(factorInverse, p, _fixedCovariance);
-
-        _scales = new double[q];
-        _drawInverse = new double[q * q];
-        _drawFixed = new double[q * p];
-        double[] response = new double[q];
-        for (int a = 0; a < m; a++)
+        Effects = new double[_data.LevelOffsets[^1]];
+        for (int b = 0; b < border; b++)
         {
-            int j = deviance.Active[a];
-            _scales[j] = deviance.Scale[a];
-            response[j] = slopes.Response[a];
-            for (int b = 0; b < m; b++)
-            {
-                _drawInverse[(j * q) + deviance.Active[b]] = slopes.Inverse[(a * m) + b];
-            }
-
-            for (int c = 0; c < p; c++)
-            {
-                _drawFixed[(j * p) + c] = slopes.FixedPart[(c * m) + a];
-            }
+            Effects[_layout.BorderLevels[b]] = inverse.BorderEffects[b];
         }
 
-        Effects = _data.LevelsFromDraws(response, 1, _scales);
-        _covariance = new(JointCovariance);
+        for (int a = 0; a < _scales.Length; a++)
+        {
+            Effects[_layout.BlockLevels[a]] = _scales[a] * inverse.BlockSolution[a];
+        }
+
+        _border = ByLevels(inverse.Joint);
+        _mixed = new(BlocksWithBorder);
     }
 
     /// <summary>σ̂².</summary>
@@ -80,17 +74,16 @@ internal sealed class MixedSolution
     /// <summary>û of every level of every term.</summary>
     public double[] Effects { get; }
 
-    /// <summary>Levels plus fixed columns.</summary>
-    public int Size => Effects.Length + Coefficients.Length;
-
-    /// <summary>C⁻¹: levels first, then orthonormal fixed columns; both triangles.</summary>
-    public double[] Covariance => _covariance.Value;
-
     /// <summary>(X'W⁻¹X)⁻¹ for the original columns.</summary>
     public double[] OriginalFixedCovariance()
     {
         int p = Coefficients.Length;
-        double[] half = [.. _fixedCovariance];
+        double[] half = new double[p * p];
+        for (int c = 0; c < p; c++)
+        {
+            BorderRow(_layout.BorderCount + c)[_layout.BorderCount..].CopyTo(half.AsSpan(c * p));
+        }
+
         for (int pass = 0; pass < 2; pass++)
         {
             for (int c = 0; c < p; c++)
@@ -104,46 +97,211 @@ internal sealed class MixedSolution
         return half;
     }
 
-    /// <summary>Var(û − u)/σ² as if the coefficients were known, all levels.</summary>
-    public double[] ConditionalCovariance()
+    /// <summary>Var(û − u)/σ² of every level: as if the coefficients were known, and as they are.</summary>
+    public (double[] Conditional, double[] Joint) LevelVariances()
     {
-        int q = _data.DrawCount;
-        int levels = Effects.Length;
-        double[] half = _data.LevelsFromDraws(_drawInverse, q, _scales);
-        return _data.LevelsFromDraws(ReducedCrossProducts.Transposed(half, levels, q), levels, _scales);
+        double[] known = ByLevels(_inverse.WithKnownCoefficients());
+        double[] conditional = new double[Effects.Length];
+        double[] joint = new double[Effects.Length];
+        for (int b = 0; b < _layout.BorderCount; b++)
+        {
+            conditional[_layout.BorderLevels[b]] = known[b * (_size + 1)];
+            joint[_layout.BorderLevels[b]] = _border[b * (_size + 1)];
+        }
+
+        for (int c = 0; c < _layout.BlockCount; c++)
+        {
+            ReadOnlySpan<int> touched = _products.Touched(c);
+            for (int a = _layout.BlockStarts[c]; a < _layout.BlockStarts[c + 1]; a++)
+            {
+                int level = _layout.BlockLevels[a];
+                ReadOnlySpan<double> row = BlockRow(c, a);
+                double sum = 0;
+                for (int x = 0; x < touched.Length; x++)
+                {
+                    ReadOnlySpan<double> other = known.AsSpan(touched[x] * _size, _size);
+                    double own = 0;
+                    for (int y = 0; y < x; y++)
+                    {
+                        own += row[y] * other[touched[y]];
+                    }
+
+                    sum += row[x] * ((2 * own) + (row[x] * other[touched[x]]));
+                }
+
+                conditional[level] = OfBlock(c, a, a) + (_scales[a] * _scales[a] * sum);
+                joint[level] = BetweenBlocks(c, a, c, a);
+            }
+        }
+
+        return (conditional, joint);
     }
 
-    private double[] JointCovariance()
+    /// <summary>v'C⁻¹w.</summary>
+    public double Form(SparseRow v, SparseRow w)
     {
-        int levels = Effects.Length;
-        int p = Coefficients.Length;
-        int size = Size;
-        double[] conditional = ConditionalCovariance();
-        double[] levelFixed = _data.LevelsFromDraws(_drawFixed, p, _scales);
-        double[] joint = new double[size * size];
-        double[] product = new double[p];
-        for (int i = 0; i < levels; i++)
+        double sum = 0;
+        int border = _layout.BorderCount;
+        for (int x = 0; x < v.Count; x++)
         {
-            ReadOnlySpan<double> own = levelFixed.AsSpan(i * p, p);
-            for (int c = 0; c < p; c++)
+            double entry = 0;
+            if (_layout.InBlocks(v.Level(x), out int a))
             {
-                product[c] = VectorKernel.Dot(own, _fixedCovariance.AsSpan(c * p, p));
-                joint[(i * size) + levels + c] = -product[c];
-                joint[((levels + c) * size) + i] = -product[c];
+                entry = TimesRow(w, MixedRow(a));
+                for (int y = 0; y < w.Count; y++)
+                {
+                    if (_layout.InBlocks(w.Level(y), out int b))
+                    {
+                        entry += w.Factor(y) * BetweenBlocks(BlockOf(a), a, BlockOf(b), b);
+                    }
+                }
+            }
+            else if (_layout.InBorder(v.Level(x), out int i))
+            {
+                entry = TimesAll(w, i);
             }
 
-            for (int j = 0; j < levels; j++)
+            sum += v.Factor(x) * entry;
+        }
+
+        for (int c = 0; c < v.Fixed.Length; c++)
+        {
+            sum += v.Fixed[c] * TimesAll(w, border + c);
+        }
+
+        return sum;
+    }
+
+    /// <summary>C⁻¹v: levels, and fixed columns.</summary>
+    public (double[] Levels, double[] Fixed) Spread(SparseRow v)
+    {
+        double[] levels = new double[Effects.Length];
+        double[] border = new double[_size];
+        for (int c = 0; c < v.Fixed.Length; c++)
+        {
+            VectorKernel.AddScaled(border, v.Fixed[c], BorderRow(_layout.BorderCount + c));
+        }
+
+        for (int x = 0; x < v.Count; x++)
+        {
+            if (_layout.InBlocks(v.Level(x), out int a))
             {
-                joint[(i * size) + j] = conditional[(i * levels) + j]
-                    + VectorKernel.Dot(product, levelFixed.AsSpan(j * p, p));
+                VectorKernel.AddScaled(border, v.Factor(x), MixedRow(a));
+                int c = BlockOf(a);
+                for (int b = _layout.BlockStarts[c]; b < _layout.BlockStarts[c + 1]; b++)
+                {
+                    levels[_layout.BlockLevels[b]] += v.Factor(x) * OfBlock(c, a, b);
+                }
+            }
+            else if (_layout.InBorder(v.Level(x), out int i))
+            {
+                VectorKernel.AddScaled(border, v.Factor(x), BorderRow(i));
             }
         }
 
-        for (int c = 0; c < p; c++)
+        for (int b = 0; b < _layout.BorderCount; b++)
         {
-            _fixedCovariance.AsSpan(c * p, p).CopyTo(joint.AsSpan(((levels + c) * size) + levels));
+            levels[_layout.BorderLevels[b]] = border[b];
         }
 
-        return joint;
+        for (int c = 0; c < _layout.BlockCount; c++)
+        {
+            for (int a = _layout.BlockStarts[c]; a < _layout.BlockStarts[c + 1]; a++)
+            {
+                levels[_layout.BlockLevels[a]] -=
+                    _scales[a] * _inverse.Times(BlockRow(c, a), _products.Touched(c), border);
+            }
+        }
+
+        return (levels, border[_layout.BorderCount..]);
+    }
+
+    private ReadOnlySpan<double> BorderRow(int i) => _border.AsSpan(i * _size, _size);
+
+    private ReadOnlySpan<double> MixedRow(int a) => _mixed.Value.AsSpan(a * _size, _size);
+
+    /// <summary>A⁻¹ΛZ'(border, X) of a block's level, for what the block meets of the border.</summary>
+    private ReadOnlySpan<double> BlockRow(int block, int a)
+    {
+        int width = _products.Width(block);
+        return _inverse.Rows.AsSpan(_products.RowsOf(block)).Slice((a - _layout.BlockStarts[block]) * width, width - 1);
+    }
+
+    private int BlockOf(int a)
+    {
+        int found = Array.BinarySearch(_layout.BlockStarts, a);
+        return found >= 0 ? found : ~found - 1;
+    }
+
+    /// <summary>ΛA⁻¹Λ of two levels of a block.</summary>
+    private double OfBlock(int block, int a, int b)
+    {
+        int first = _layout.BlockStarts[block];
+        return _scales[a] * _scales[b]
+            * _inverse.Blocks.AsSpan(_products.SquareOf(block))[((a - first) * _products.Size(block)) + b - first];
+    }
+
+    private double BetweenBlocks(int block, int a, int otherBlock, int b) =>
+        (block == otherBlock ? OfBlock(block, a, b) : 0)
+        - (_scales[a] * _inverse.Times(BlockRow(block, a), _products.Touched(block), MixedRow(b)));
+
+    /// <summary>A row of M, or of −VM, times w's part in the border and the fixed columns.</summary>
+    private double TimesRow(SparseRow w, ReadOnlySpan<double> row)
+    {
+        double sum = VectorKernel.Dot(w.Fixed, row[_layout.BorderCount..]);
+        for (int y = 0; y < w.Count; y++)
+        {
+            if (_layout.InBorder(w.Level(y), out int j))
+            {
+                sum += w.Factor(y) * row[j];
+            }
+        }
+
+        return sum;
+    }
+
+    /// <summary>The row of C⁻¹ of a place in the border or a fixed column, times w.</summary>
+    private double TimesAll(SparseRow w, int i)
+    {
+        double sum = TimesRow(w, BorderRow(i));
+        for (int y = 0; y < w.Count; y++)
+        {
+            if (_layout.InBlocks(w.Level(y), out int b))
+            {
+                sum += w.Factor(y) * MixedRow(b)[i];
+            }
+        }
+
+        return sum;
+    }
+
+    private double[] ByLevels(double[] joint)
+    {
+        double[] half = new double[joint.Length];
+        double[] whole = new double[joint.Length];
+        _inverse.HalfByLevels(joint, half);
+        _inverse.ByLevels(half, whole);
+        return whole;
+    }
+
+    private double[] BlocksWithBorder()
+    {
+        double[] mixed = new double[_scales.Length * _size];
+        for (int c = 0; c < _layout.BlockCount; c++)
+        {
+            ReadOnlySpan<int> touched = _products.Touched(c);
+            for (int a = _layout.BlockStarts[c]; a < _layout.BlockStarts[c + 1]; a++)
+            {
+                Span<double> target = mixed.AsSpan(a * _size, _size);
+                ReadOnlySpan<double> row = BlockRow(c, a);
+                for (int x = 0; x < row.Length; x++)
+                {
+                    int i = x < touched.Length ? touched[x] : _layout.BorderCount + x - touched.Length;
+                    VectorKernel.AddScaled(target, -_scales[a] * row[x], BorderRow(i));
+                }
+            }
+        }
+
+        return mixed;
     }
 }
