@@ -136,6 +136,19 @@ internal sealed class BorderedFactor(BorderedProducts products)
     public static void AddOuter(
         Span<double> target, int stride, int border, ReadOnlySpan<int> touched, ReadOnlySpan<double> row, double factor)
     {
+        if (touched.Length == border)
+        {
+            for (int x = 0; x < row.Length; x++)
+            {
+                if (row[x] != 0)
+                {
+                    VectorKernel.AddScaled(target.Slice(x * stride, x + 1), factor * row[x], row[..(x + 1)]);
+                }
+            }
+
+            return;
+        }
+
         ReadOnlySpan<double> rest = row[touched.Length..];
         for (int x = 0; x < touched.Length; x++)
         {
@@ -172,7 +185,7 @@ internal sealed class BorderedFactor(BorderedProducts products)
         _layout.ToDraws(Remainder, n);
         for (int i = 0; i < n; i++)
         {
-            _layout.ToDraws(Remainder.AsSpan(i * n, n), 1);
+            _layout.ToDraws(Remainder.AsSpan(i * n, n));
         }
     }
 

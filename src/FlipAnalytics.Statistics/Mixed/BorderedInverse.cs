@@ -44,7 +44,7 @@ internal sealed class BorderedInverse(BorderedFactor factor)
             BorderEffects[i] = factor.BorderScales[i] * BorderSolution[i];
         }
 
-        _products.Layout.ToLevels(BorderEffects, 1);
+        _products.Layout.ToLevels(BorderEffects);
         factor.Reduced.CopyTo(Rows, 0);
         for (int c = 0; c < _products.Layout.BlockCount; c++)
         {
@@ -88,7 +88,7 @@ internal sealed class BorderedInverse(BorderedFactor factor)
                 row[j] = half[(i * k) + j] * factor.BorderScales[j];
             }
 
-            _products.Layout.ToLevels(row, 1);
+            _products.Layout.ToLevels(row);
         }
     }
 
@@ -119,6 +119,11 @@ internal sealed class BorderedInverse(BorderedFactor factor)
     /// <summary>v'm for a row over the border levels touched and the fixed columns.</summary>
     public double Times(ReadOnlySpan<double> row, ReadOnlySpan<int> touched, ReadOnlySpan<double> vector)
     {
+        if (touched.Length == _products.Layout.BorderCount)
+        {
+            return VectorKernel.Dot(row, vector);
+        }
+
         double sum = VectorKernel.Dot(row[touched.Length..], vector[_products.Layout.BorderCount..]);
         for (int x = 0; x < touched.Length; x++)
         {

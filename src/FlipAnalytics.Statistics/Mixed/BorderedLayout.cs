@@ -104,9 +104,21 @@ internal sealed class BorderedLayout
         return _place[level] is < 0 and not Nowhere;
     }
 
-    /// <summary>Rows for the border's draws made into rows for its levels: a walk's level is the sum of its steps so far.</summary>
-    /// <param name="rows">One row of the given width for each draw.</param>
-    /// <param name="width">Length of a row.</param>
+    /// <summary>What the border's draws make of its levels, in place: a walk's level is the sum of its steps so far.</summary>
+    public void ToLevels(Span<double> draws)
+    {
+        foreach ((int first, double[] rootGaps) in Walks)
+        {
+            double level = 0;
+            for (int t = 0; t < rootGaps.Length; t++)
+            {
+                level += rootGaps[t] * draws[first + t];
+                draws[first + t] = level;
+            }
+        }
+    }
+
+    /// <summary>The same for a matrix of one row of the given width for each draw.</summary>
     public void ToLevels(Span<double> rows, int width)
     {
         foreach ((int first, double[] rootGaps) in Walks)
@@ -114,11 +126,7 @@ internal sealed class BorderedLayout
             for (int t = 0; t < rootGaps.Length; t++)
             {
                 Span<double> row = rows.Slice((first + t) * width, width);
-                for (int c = 0; c < width; c++)
-                {
-                    row[c] *= rootGaps[t];
-                }
-
+                VectorKernel.Scale(row, rootGaps[t]);
                 if (t > 0)
                 {
                     VectorKernel.AddScaled(row, 1, rows.Slice((first + t - 1) * width, width));
@@ -127,9 +135,21 @@ internal sealed class BorderedLayout
         }
     }
 
-    /// <summary>The transpose of <see cref="ToLevels"/>: rows for the border's levels made into rows for its draws.</summary>
-    /// <param name="rows">One row of the given width for each level.</param>
-    /// <param name="width">Length of a row.</param>
+    /// <summary>The transpose of <see cref="ToLevels(Span{double})"/>: sums over levels made into sums over draws, in place.</summary>
+    public void ToDraws(Span<double> levels)
+    {
+        foreach ((int first, double[] rootGaps) in Walks)
+        {
+            double tail = 0;
+            for (int t = rootGaps.Length - 1; t >= 0; t--)
+            {
+                tail += levels[first + t];
+                levels[first + t] = rootGaps[t] * tail;
+            }
+        }
+    }
+
+    /// <summary>The same for a matrix of one row of the given width for each level.</summary>
     public void ToDraws(Span<double> rows, int width)
     {
         foreach ((int first, double[] rootGaps) in Walks)
@@ -142,11 +162,7 @@ internal sealed class BorderedLayout
 
             for (int t = 0; t < rootGaps.Length; t++)
             {
-                Span<double> row = rows.Slice((first + t) * width, width);
-                for (int c = 0; c < width; c++)
-                {
-                    row[c] *= rootGaps[t];
-                }
+                VectorKernel.Scale(rows.Slice((first + t) * width, width), rootGaps[t]);
             }
         }
     }

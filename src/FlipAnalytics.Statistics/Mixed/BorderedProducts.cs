@@ -74,7 +74,9 @@ internal sealed class BorderedProducts
     /// <summary>Length of the rows of a block: what it meets of the border, fixed columns and the response.</summary>
     public int Width(int block) => _touchStarts[block + 1] - _touchStarts[block] + FixedCount + 1;
 
-    /// <summary>The places in the border of the levels that a block meets, in increasing order.</summary>
+    /// <summary>
+    /// The places in the border of the levels that a block meets, in increasing order; all places if it meets most.
+    /// </summary>
     public ReadOnlySpan<int> Touched(int block) => _touched.AsSpan(_touchStarts[block].._touchStarts[block + 1]);
 
     /// <summary>Where a block lies in <see cref="Squares"/> and arrays like it.</summary>
@@ -98,11 +100,20 @@ internal sealed class BorderedProducts
             }
         }
 
-        touched.Sort(start, touched.Count - start, null);
         for (int x = start; x < touched.Count; x++)
         {
             seen[touched[x]] = false;
         }
+
+        if (2 * (touched.Count - start) > Layout.BorderCount)
+        {
+            // A few zeros cost less than looking up where the others belong.
+            touched.RemoveRange(start, touched.Count - start);
+            touched.AddRange(Enumerable.Range(0, Layout.BorderCount));
+            return;
+        }
+
+        touched.Sort(start, touched.Count - start, null);
     }
 
     private void FillBlock(int block, double[] own, LevelNeighbours neighbours, double[] fixedProducts)

@@ -71,7 +71,7 @@ internal sealed class BoundarySlope(ProfiledDeviance deviance)
         }
 
         row.AsSpan(touched.Length).CopyTo(_row.AsSpan(_layout.BorderCount));
-        _layout.ToDraws(_row, 1);
+        _layout.ToDraws(_row);
         Add(own - VectorKernel.Dot(met, met));
     }
 

@@ -73,7 +73,7 @@ internal sealed class DevianceSlopes
             if (layout.HasBlocks[k])
             {
                 Span<double> vector = _vectors.AsSpan(k * size, size);
-                layout.ToDraws(vector, 1);
+                layout.ToDraws(vector);
                 for (int i = 0; i < size; i++)
                 {
                     vector[i] *= factor.BorderScales[i];

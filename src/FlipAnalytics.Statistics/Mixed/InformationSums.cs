@@ -5,6 +5,7 @@ namespace FlipAnalytics.Statistics;
 /// (<see cref="BorderedInverse"/>), without writing T out: with E = I − A⁻¹ in the blocks and M = DJD',
 /// <code>blocks: E − V M V',  blocks with border: V DJ,  border: I − J,</code>
 /// ‖V_j M V_k'‖² = tr(P_j M P_k M) and ‖V_j DJ‖² = tr(JD' P_j DJ) need only P_j = V_j'V_j, of the size of the border.
+/// Where the blocks hold fewer levels than the border, <see cref="WrittenRows"/> are less work.
 /// </summary>
 internal sealed class InformationSums
 {
@@ -17,6 +18,7 @@ internal sealed class InformationSums
     private readonly double[][] _outer;
     private readonly double[][] _spread;
     private readonly double[] _columns;
+    private readonly WrittenRows? _written;
     private double[] _applied = [];
 
     public InformationSums(BorderedInverse inverse, int terms)
@@ -25,14 +27,21 @@ internal sealed class InformationSums
         _products = inverse.Factor.Products;
         _layout = _products.Layout;
         _terms = terms;
+        Traces = new double[terms];
+        Norms = new double[terms * terms];
+        _columns = new double[inverse.Factor.BorderSize];
+        if (_layout.BlockLevels.Length <= inverse.Factor.BorderSize)
+        {
+            _written = new(inverse, Traces, Norms);
+            (_half, _whole, _outer, _spread) = ([], [], [], []);
+            return;
+        }
+
         int squared = inverse.Joint.Length;
         _half = new double[squared];
         _whole = new double[squared];
         _outer = [.. _layout.HasBlocks.Select(has => has ? new double[squared] : [])];
         _spread = [.. _layout.HasBlocks.Select(has => has ? new double[squared] : [])];
-        _columns = new double[inverse.Factor.BorderSize];
-        Traces = new double[terms];
-        Norms = new double[terms * terms];
     }
 
     /// <summary>tr Tₖₖ.</summary>
@@ -47,8 +56,9 @@ internal sealed class InformationSums
         Array.Clear(Traces);
         Array.Clear(Norms);
         AddBorder(joint);
-        if (_layout.BlockCount == 0)
+        if (_written is not null)
         {
+            _written.Add(joint);
             return;
         }
 

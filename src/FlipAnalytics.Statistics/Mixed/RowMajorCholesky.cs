@@ -79,10 +79,7 @@ internal static class RowMajorCholesky
             }
 
             double scale = 1 / row[i];
-            for (int c = 0; c < m; c++)
-            {
-                target[c] *= scale;
-            }
+            VectorKernel.Scale(target, scale);
         }
     }
 
@@ -94,10 +91,7 @@ internal static class RowMajorCholesky
             ReadOnlySpan<double> row = l.Slice(i * n, i + 1);
             Span<double> source = b.Slice(i * m, m);
             double scale = 1 / row[i];
-            for (int c = 0; c < m; c++)
-            {
-                source[c] *= scale;
-            }
+            VectorKernel.Scale(source, scale);
 
             for (int j = 0; j < i; j++)
             {
@@ -123,10 +117,7 @@ internal static class RowMajorCholesky
             }
 
             double scale = 1 / row[i];
-            for (int c = 0; c < i; c++)
-            {
-                target[c] *= scale;
-            }
+            VectorKernel.Scale(target[..i], scale);
 
             target[i] = scale;
         }
