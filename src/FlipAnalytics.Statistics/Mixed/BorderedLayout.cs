@@ -33,6 +33,7 @@ internal sealed class BorderedLayout
         }
 
         BlockTerms = new int[BlockLevels.Length];
+        BorderStarts = new int[terms.Length + 1];
         var border = new List<int>();
         var borderTerms = new List<int>();
         var walks = new List<(int, double[])>();
@@ -61,6 +62,8 @@ internal sealed class BorderedLayout
                     borderTerms.Add(k);
                 }
             }
+
+            BorderStarts[k + 1] = border.Count;
         }
 
         BorderLevels = [.. border];
@@ -83,6 +86,9 @@ internal sealed class BorderedLayout
 
     /// <summary>Their terms.</summary>
     public int[] BorderTerms { get; }
+
+    /// <summary>Where each term's levels begin in the border, and their number at the end.</summary>
+    public int[] BorderStarts { get; }
 
     /// <summary>Whether a term has levels in the blocks.</summary>
     public bool[] HasBlocks { get; }

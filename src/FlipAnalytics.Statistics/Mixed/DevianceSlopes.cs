@@ -84,7 +84,7 @@ internal sealed class DevianceSlopes
         for (int b = 0; b < layout.BorderCount; b++)
         {
             int k = layout.BorderTerms[b];
-            double solution = factor.BorderScales[b] == 0 ? 0 : Inverse.BorderSolution[b];
+            double solution = Inverse.BorderSolution[b];
             _squares[k] += solution * solution;
             _vectors[(k * size) + b] += solution;
         }

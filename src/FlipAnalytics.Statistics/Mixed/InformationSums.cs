@@ -96,18 +96,21 @@ internal sealed class InformationSums
         for (int i = 0; i < _layout.BorderCount; i++)
         {
             int k = _layout.BorderTerms[i];
-            double own = 1 - joint[(i * size) + i];
+            ReadOnlySpan<double> row = joint.AsSpan(i * size, size);
+            double own = 1 - row[i];
             Traces[k] += own;
             Norms[(k * _terms) + k] += own * own;
-            for (int j = 0; j < i; j++)
+            for (int l = 0; l < _terms; l++)
             {
-                int l = _layout.BorderTerms[j];
-                double square = joint[(i * size) + j] * joint[(i * size) + j];
-                Norms[(k * _terms) + l] += square;
-                Norms[(l * _terms) + k] += square;
+                (int start, int end) = (_layout.BorderStarts[l], _layout.BorderStarts[l + 1]);
+                Norms[(k * _terms) + l] += l == k
+                    ? SumOfSquares(row[start..i]) + SumOfSquares(row[(i + 1)..end])
+                    : SumOfSquares(row[start..end]);
             }
         }
     }
+
+    private static double SumOfSquares(ReadOnlySpan<double> values) => VectorKernel.Dot(values, values);
 
     /// <summary>The part of ‖E − VMV'‖² within a block that has E in it, and the block's share of P.</summary>
     private void AddBlock(int block)

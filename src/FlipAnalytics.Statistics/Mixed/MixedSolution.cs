@@ -17,6 +17,8 @@ internal sealed class MixedSolution
     private readonly double[] _border;
     private readonly double[] _scales;
     private readonly Lazy<double[]> _mixed;
+    private readonly Lazy<double[]> _ownVariances;
+    private readonly double[] _nothing;
 
     public MixedSolution(ProfiledDeviance deviance, BorderedInverse inverse)
     {
@@ -51,6 +53,8 @@ internal sealed class MixedSolution
 
         _border = ByLevels(inverse.Joint);
         _mixed = new(BlocksWithBorder);
+        _ownVariances = new(OwnVariances);
+        _nothing = new double[_size];
     }
 
     /// <summary>σ̂².</summary>
@@ -119,18 +123,11 @@ internal sealed class MixedSolution
                 double sum = 0;
                 for (int x = 0; x < touched.Length; x++)
                 {
-                    ReadOnlySpan<double> other = known.AsSpan(touched[x] * _size, _size);
-                    double own = 0;
-                    for (int y = 0; y < x; y++)
-                    {
-                        own += row[y] * other[touched[y]];
-                    }
-
-                    sum += row[x] * ((2 * own) + (row[x] * other[touched[x]]));
+                    sum += row[x] * _inverse.Times(row, touched, known.AsSpan(touched[x] * _size, _size));
                 }
 
                 conditional[level] = OfBlock(c, a, a) + (_scales[a] * _scales[a] * sum);
-                joint[level] = BetweenBlocks(c, a, c, a);
+                joint[level] = _ownVariances.Value[a];
             }
         }
 
@@ -144,29 +141,24 @@ internal sealed class MixedSolution
         int border = _layout.BorderCount;
         for (int x = 0; x < v.Count; x++)
         {
-            double entry = 0;
-            if (_layout.InBlocks(v.Level(x), out int a))
+            ReadOnlySpan<double> row = RowOf(v.Level(x));
+            double entry = VectorKernel.Dot(w.Fixed, row[border..]);
+            for (int y = 0; y < w.Count; y++)
             {
-                entry = TimesRow(w, MixedRow(a));
-                for (int y = 0; y < w.Count; y++)
-                {
-                    if (_layout.InBlocks(w.Level(y), out int b))
-                    {
-                        entry += w.Factor(y) * BetweenBlocks(BlockOf(a), a, BlockOf(b), b);
-                    }
-                }
-            }
-            else if (_layout.InBorder(v.Level(x), out int i))
-            {
-                entry = TimesAll(w, i);
+                entry += w.Factor(y) * Between(v.Level(x), row, w.Level(y));
             }
 
             sum += v.Factor(x) * entry;
         }
 
+        for (int y = 0; y < w.Count; y++)
+        {
+            sum += w.Factor(y) * VectorKernel.Dot(v.Fixed, RowOf(w.Level(y))[border..]);
+        }
+
         for (int c = 0; c < v.Fixed.Length; c++)
         {
-            sum += v.Fixed[c] * TimesAll(w, border + c);
+            sum += v.Fixed[c] * VectorKernel.Dot(w.Fixed, BorderRow(border + c)[border..]);
         }
 
         return sum;
@@ -245,34 +237,45 @@ internal sealed class MixedSolution
         (block == otherBlock ? OfBlock(block, a, b) : 0)
         - (_scales[a] * _inverse.Times(BlockRow(block, a), _products.Touched(block), MixedRow(b)));
 
-    /// <summary>A row of M, or of −VM, times w's part in the border and the fixed columns.</summary>
-    private double TimesRow(SparseRow w, ReadOnlySpan<double> row)
+    /// <summary>What border and fixed columns have of a level's row of C⁻¹; zeros for a walk's first period.</summary>
+    private ReadOnlySpan<double> RowOf(int level) =>
+        _layout.InBlocks(level, out int a) ? MixedRow(a) : _layout.InBorder(level, out int i) ? BorderRow(i) : _nothing;
+
+    /// <summary>An entry of C⁻¹; <paramref name="row"/> is that of the one level.</summary>
+    private double Between(int level, ReadOnlySpan<double> row, int other)
     {
-        double sum = VectorKernel.Dot(w.Fixed, row[_layout.BorderCount..]);
-        for (int y = 0; y < w.Count; y++)
+        if (_layout.InBorder(other, out int i))
         {
-            if (_layout.InBorder(w.Level(y), out int j))
-            {
-                sum += w.Factor(y) * row[j];
-            }
+            return row[i];
         }
 
-        return sum;
+        if (!_layout.InBlocks(other, out int b))
+        {
+            return 0;
+        }
+
+        if (_layout.InBorder(level, out i))
+        {
+            return MixedRow(b)[i];
+        }
+
+        return !_layout.InBlocks(level, out int a) ? 0
+            : a == b ? _ownVariances.Value[a]
+            : BetweenBlocks(BlockOf(a), a, BlockOf(b), b);
     }
 
-    /// <summary>The row of C⁻¹ of a place in the border or a fixed column, times w.</summary>
-    private double TimesAll(SparseRow w, int i)
+    private double[] OwnVariances()
     {
-        double sum = TimesRow(w, BorderRow(i));
-        for (int y = 0; y < w.Count; y++)
+        double[] own = new double[_scales.Length];
+        for (int c = 0; c < _layout.BlockCount; c++)
         {
-            if (_layout.InBlocks(w.Level(y), out int b))
+            for (int a = _layout.BlockStarts[c]; a < _layout.BlockStarts[c + 1]; a++)
             {
-                sum += w.Factor(y) * MixedRow(b)[i];
+                own[a] = BetweenBlocks(c, a, c, a);
             }
         }
 
-        return sum;
+        return own;
     }
 
     private double[] ByLevels(double[] joint)

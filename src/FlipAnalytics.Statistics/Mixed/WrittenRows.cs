@@ -22,7 +22,6 @@ internal sealed class WrittenRows(BorderedInverse inverse, double[] traces, doub
             for (int a = first; a < _layout.BlockStarts[c + 1]; a++)
             {
                 Write(c, a);
-                Array.Clear(_product);
                 ReadOnlySpan<double> row = _rows.AsSpan(a * _size, _size);
                 for (int i = 0; i < _size; i++)
                 {
@@ -59,10 +58,10 @@ internal sealed class WrittenRows(BorderedInverse inverse, double[] traces, doub
     {
         int terms = traces.Length;
         int k = _layout.BlockTerms[a];
-        for (int b = 0; b < _layout.BorderCount; b++)
+        for (int l = 0; l < terms; l++)
         {
-            int l = _layout.BorderTerms[b];
-            double square = _product[b] * _product[b];
+            ReadOnlySpan<double> part = _product.AsSpan(_layout.BorderStarts[l].._layout.BorderStarts[l + 1]);
+            double square = VectorKernel.Dot(part, part);
             norms[(k * terms) + l] += square;
             norms[(l * terms) + k] += square;
         }
