@@ -82,7 +82,7 @@ public sealed class MixedModelFit
     {
         var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
-        double variance = _solution.Form(row, row) + row.ExtraVariance;
+        double variance = _solution.Covariance.Form(row, row) + row.ExtraVariance;
         return new(Mean(row), ResidualVariance * variance, ResidualVariance);
     }
 
@@ -98,7 +98,7 @@ public sealed class MixedModelFit
         row.Set(x, levels, _solution.Ratios);
         var other = new SparseRow(Data);
         other.Set(otherX, otherLevels, _solution.Ratios);
-        return ResidualVariance * _solution.Form(row, other);
+        return ResidualVariance * _solution.Covariance.Form(row, other);
     }
 
     /// <summary>Response minus x'β̂ + z'û for each fitted row, in units of the response.</summary>
@@ -146,7 +146,7 @@ public sealed class MixedModelFit
         RowStore rows = KeptRows();
         var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
-        (double[] levelSpread, double[] fixedSpread) = _solution.Spread(row);
+        (double[] levelSpread, double[] fixedSpread) = _solution.Covariance.Spread(row);
         double[] weights = new double[rows.Count];
         for (int i = 0; i < weights.Length; i++)
         {
@@ -168,7 +168,7 @@ public sealed class MixedModelFit
 
     private LeaveOneOutPrediction WithoutRow(SparseRow row, double y, double weight)
     {
-        double form = _solution.Form(row, row);
+        double form = _solution.Covariance.Form(row, row);
         double rest = 1 - (weight * form);
         if (rest < FullLeverage)
         {
@@ -192,7 +192,7 @@ public sealed class MixedModelFit
 
     private ImmutableArray<RandomTermEstimate> EstimateTerms()
     {
-        (double[] conditional, double[] joint) = _solution.LevelVariances();
+        (double[] conditional, double[] joint) = _solution.Covariance.OfLevels();
         var terms = ImmutableArray.CreateBuilder<RandomTermEstimate>(Data.Terms.Length);
         for (int k = 0; k < Data.Terms.Length; k++)
         {
