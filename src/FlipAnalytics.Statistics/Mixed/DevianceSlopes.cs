@@ -1,54 +1,34 @@
 namespace FlipAnalytics.Statistics;
 
 /// <summary>
-/// First and second derivatives of the profiled deviance in log γ, and its slope where a ratio is zero. With
-/// T = ΛZ'PZΛ and t = ΛZ'Py by blocks of terms,
+/// First and second derivatives of the profiled deviance in log γ. With T = ΛZ'PZΛ and t = ΛZ'Py by blocks of terms,
 /// <code>∂d/∂log γₖ = tr Tₖₖ − M tₖ'tₖ/Q,  ∂²d = −‖Tⱼₖ‖² + 2M tⱼ'Tⱼₖtₖ/Q − M (tⱼ'tⱼ)(tₖ'tₖ)/Q² (+ ∂d/∂log γₖ if j = k)</code>
-/// where Q = y'Py + ν₀s₀². Where σ² is held, M/Q is 1/σ² and the last term falls away. The ordinary likelihood has ΛZ'W⁻¹ZΛ in place of T in the trace and the norm; Searle,
-/// Casella and McCulloch (1992), Variance Components, chapter 6.
+/// where Q = y'Py + ν₀s₀². Where σ² is held, M/Q is 1/σ² and the last term falls away. The ordinary likelihood has
+/// ΛZ'W⁻¹ZΛ in place of T in the trace and the norm; Searle, Casella and McCulloch (1992), Variance Components, chapter 6.
 /// </summary>
 internal sealed class DevianceSlopes
 {
     private readonly ProfiledDeviance _deviance;
-    private readonly ReducedCrossProducts _data;
-    private readonly int _p;
-    private readonly double[] _lowerInverse;
-    private readonly double[] _row;
-    private readonly double[] _fixedRow;
-    private readonly int[] _termOf;
+    private readonly InformationSums _sums;
+    private readonly double[] _squares;
+    private readonly double[] _forms;
+    private readonly double[] _vectors;
+    private readonly double[] _product;
 
     public DevianceSlopes(ProfiledDeviance deviance)
     {
         _deviance = deviance;
-        _data = deviance.Data;
-        _p = _data.FixedCount;
-        int q = _data.DrawCount;
-        int terms = _data.Terms.Length;
-        _lowerInverse = new double[q * q];
-        Inverse = new double[q * q];
-        FixedPart = new double[q * _p];
-        _row = new double[q];
-        _fixedRow = new double[_p];
-        Response = new double[q];
-        _termOf = new int[q];
-        for (int k = 0; k < terms; k++)
-        {
-            _termOf.AsSpan(_data.Offsets[k].._data.Offsets[k + 1]).Fill(k);
-        }
-
+        int terms = deviance.Ratios.Length;
+        Inverse = new BorderedInverse(deviance.Factor);
+        _sums = new InformationSums(Inverse, terms);
         Score = new double[terms];
         Hessian = new double[terms * terms];
         ExpectedInformation = new double[terms * terms];
-        _traces = new double[terms];
         _squares = new double[terms];
-        _norms = new double[terms * terms];
         _forms = new double[terms * terms];
+        _vectors = new double[terms * deviance.Factor.BorderSize];
+        _product = new double[deviance.Factor.BorderSize];
     }
-
-    private readonly double[] _traces;
-    private readonly double[] _squares;
-    private readonly double[] _norms;
-    private readonly double[] _forms;
 
     /// <summary>∂d/∂log γ, 0 for a ratio at zero.</summary>
     public double[] Score { get; }
@@ -59,136 +39,98 @@ internal sealed class DevianceSlopes
     /// <summary>Its expectation, never negative definite: ‖Tⱼₖ‖² − tr Tⱼⱼ tr Tₖₖ/M.</summary>
     public double[] ExpectedInformation { get; }
 
-    /// <summary>H⁻¹ for the active columns.</summary>
-    public double[] Inverse { get; }
-
-    /// <summary>ΛZ'W⁻¹X for the active columns, by columns of X: entry (c, a) at c · active + a.</summary>
-    public double[] FixedPart { get; }
-
-    /// <summary>t = ΛZ'Py for the active columns.</summary>
-    public double[] Response { get; }
+    /// <summary>The inverse of Henderson's matrix.</summary>
+    public BorderedInverse Inverse { get; }
 
     /// <summary>Takes the derivatives at the deviance's last evaluation.</summary>
     public void Update()
     {
-        int m = _deviance.ActiveCount;
-        RowMajorCholesky.InvertLower(_deviance.Factor, m, _lowerInverse, _deviance.DiagonalCount);
-        RowMajorCholesky.InverseFromLower(_lowerInverse, m, Inverse, _deviance.DiagonalCount);
-        UpdateFixedPart(m);
-        SumBlocks(m);
+        Inverse.Update();
+        _sums.Update(_deviance.Restricted ? Inverse.Joint : Inverse.WithKnownCoefficients());
+        SumForms();
         Combine();
     }
 
-    /// <summary>∂d/∂γₖ at γₖ = 0 relative to the size of its two parts: below 0 means the term wants in.</summary>
-    public double BoundarySlope(int term)
+    /// <summary>
+    /// t'T t by pairs of terms. With T = I − blockdiag(A⁻¹, 0) − UJU' and U = [−VD; I], what is needed of U is gₖ = Uₖ'tₖ.
+    /// </summary>
+    private void SumForms()
     {
-        int m = _deviance.ActiveCount;
-        int q = _data.DrawCount;
-        int width = _p + 1;
-        double trace = 0;
-        double square = 0;
-        for (int j = _data.Offsets[term]; j < _data.Offsets[term + 1]; j++)
-        {
-            for (int a = 0; a < m; a++)
-            {
-                _row[a] = _deviance.Scale[a] * _data.ZZ[(j * q) + _deviance.Active[a]];
-            }
-
-            RowMajorCholesky.SolveLower(_deviance.Factor, m, _row);
-            double own = _data.ZZ[(j * q) + j] - VectorKernel.Dot(_row.AsSpan(0, m), _row.AsSpan(0, m));
-            _data.ZXe.AsSpan(j * width, _p).CopyTo(_fixedRow);
-            double response = _data.ZXe[(j * width) + _p];
-            for (int a = 0; a < m; a++)
-            {
-                ReadOnlySpan<double> reduced = _deviance.Reduced.Slice(a * width, width);
-                VectorKernel.AddScaled(_fixedRow, -_row[a], reduced[.._p]);
-                response -= _row[a] * reduced[_p];
-            }
-
-            response -= VectorKernel.Dot(_fixedRow, _deviance.Shift);
-            RowMajorCholesky.SolveLower(_deviance.Information, _p, _fixedRow);
-            trace += own - (_deviance.Restricted ? VectorKernel.Dot(_fixedRow, _fixedRow) : 0);
-            square += response * response;
-        }
-
-        double gain = square / _deviance.ResidualVariance;
-        return trace + gain > 0 ? (trace - gain) / (trace + gain) : 0;
-    }
-
-    private void UpdateFixedPart(int m)
-    {
-        int width = _p + 1;
-        Array.Clear(FixedPart);
-        Array.Clear(Response);
-        for (int a = 0; a < m; a++)
-        {
-            ReadOnlySpan<double> inverseRow = _lowerInverse.AsSpan(a * m, a + 1);
-            ReadOnlySpan<double> reduced = _deviance.Reduced.Slice(a * width, width);
-            for (int c = 0; c < _p; c++)
-            {
-                VectorKernel.AddScaled(FixedPart.AsSpan(c * m, a + 1), reduced[c], inverseRow);
-            }
-
-            VectorKernel.AddScaled(Response.AsSpan(0, a + 1), reduced[_p], inverseRow);
-        }
-
-        for (int c = 0; c < _p; c++)
-        {
-            VectorKernel.AddScaled(Response.AsSpan(0, m), -_deviance.Shift[c], FixedPart.AsSpan(c * m, m));
-        }
-    }
-
-    private void SumBlocks(int m)
-    {
+        BorderedFactor factor = _deviance.Factor;
+        BorderedLayout layout = factor.Products.Layout;
         int terms = Score.Length;
-        Array.Clear(_traces);
+        int size = factor.BorderSize;
         Array.Clear(_squares);
-        Array.Clear(_norms);
         Array.Clear(_forms);
-        Span<double> row = _row.AsSpan(0, m);
-        for (int a = 0; a < m; a++)
+        Array.Clear(_vectors);
+        for (int c = 0; c < layout.BlockCount; c++)
         {
-            int k = _termOf[_deviance.Active[a]];
-            Inverse.AsSpan(a * m, m).CopyTo(row);
-            row[a] -= 1;
-            if (!_deviance.Restricted)
+            AddBlock(c);
+        }
+
+        for (int k = 0; k < terms; k++)
+        {
+            if (layout.HasBlocks[k])
             {
-                _traces[k] -= row[a];
-                AddByTerm(row, row, 1, _norms.AsSpan(k * terms, terms));
+                Span<double> vector = _vectors.AsSpan(k * size, size);
+                layout.ToDraws(vector);
+                for (int i = 0; i < size; i++)
+                {
+                    vector[i] *= factor.BorderScales[i];
+                }
+            }
+        }
+
+        for (int b = 0; b < layout.BorderCount; b++)
+        {
+            int k = layout.BorderTerms[b];
+            double solution = Inverse.BorderSolution[b];
+            _squares[k] += solution * solution;
+            _vectors[(k * size) + b] += solution;
+        }
+
+        for (int k = 0; k < terms; k++)
+        {
+            _forms[(k * terms) + k] += _squares[k];
+            for (int i = 0; i < size; i++)
+            {
+                _product[i] = VectorKernel.Dot(Inverse.Joint.AsSpan(i * size, size), _vectors.AsSpan(k * size, size));
             }
 
-            for (int c = 0; c < _p; c++)
+            for (int l = 0; l < terms; l++)
             {
-                _fixedRow[c] = FixedPart[(c * m) + a];
+                _forms[(l * terms) + k] -= VectorKernel.Dot(_product, _vectors.AsSpan(l * size, size));
             }
-
-            // (X'W⁻¹X)⁻¹ times this row of ΛZ'W⁻¹X
-            RowMajorCholesky.SolveLower(_deviance.Information, _p, _fixedRow);
-            RowMajorCholesky.SolveLowerTransposed(_deviance.Information, _p, _fixedRow);
-            for (int c = 0; c < _p; c++)
-            {
-                VectorKernel.AddScaled(row, _fixedRow[c], FixedPart.AsSpan(c * m, m));
-            }
-
-            if (_deviance.Restricted)
-            {
-                _traces[k] -= row[a];
-                AddByTerm(row, row, 1, _norms.AsSpan(k * terms, terms));
-            }
-
-            AddByTerm(row, Response.AsSpan(0, m), -Response[a], _forms.AsSpan(k * terms, terms));
-            _squares[k] += Response[a] * Response[a];
         }
     }
 
-    private void AddByTerm(ReadOnlySpan<double> row, ReadOnlySpan<double> other, double factor, Span<double> sums)
+    private void AddBlock(int block)
     {
-        int start = 0;
-        foreach (int l in _deviance.TermOrder)
+        BorderedProducts products = _deviance.Factor.Products;
+        int first = products.Layout.BlockStarts[block];
+        int size = products.Size(block);
+        int width = products.Width(block);
+        int stride = _deviance.Factor.BorderSize;
+        ReadOnlySpan<int> touched = products.Touched(block);
+        ReadOnlySpan<double> inverse = Inverse.Blocks.AsSpan(products.SquareOf(block));
+        for (int a = 0; a < size; a++)
         {
-            int length = _deviance.Ratios[l] > 0 ? _data.Offsets[l + 1] - _data.Offsets[l] : 0;
-            sums[l] += factor * VectorKernel.Dot(row.Slice(start, length), other.Slice(start, length));
-            start += length;
+            int k = products.Layout.BlockTerms[first + a];
+            double solution = Inverse.BlockSolution[first + a];
+            _squares[k] += solution * solution;
+            ReadOnlySpan<double> row = Inverse.Rows.AsSpan(products.RowsOf(block)).Slice(a * width, width - 1);
+            Span<double> vector = _vectors.AsSpan(k * stride, stride);
+            for (int x = 0; x < touched.Length; x++)
+            {
+                vector[touched[x]] -= solution * row[x];
+            }
+
+            VectorKernel.AddScaled(vector[products.Layout.BorderCount..], -solution, row[touched.Length..]);
+            for (int b = 0; b < size; b++)
+            {
+                int l = products.Layout.BlockTerms[first + b];
+                _forms[(k * Score.Length) + l] -= solution * inverse[(a * size) + b] * Inverse.BlockSolution[first + b];
+            }
         }
     }
 
@@ -199,13 +141,13 @@ internal sealed class DevianceSlopes
         double profiled = _deviance.HeldResidualVariance is null ? 1 / _deviance.TotalDegreesOfFreedom : 0;
         for (int k = 0; k < terms; k++)
         {
-            Score[k] = _traces[k] - (precision * _squares[k]);
+            Score[k] = _sums.Traces[k] - (precision * _squares[k]);
             for (int l = 0; l < terms; l++)
             {
                 int at = (k * terms) + l;
-                Hessian[at] = -_norms[at] + (precision
+                Hessian[at] = -_sums.Norms[at] + (precision
                     * ((2 * _forms[at]) - (profiled * precision * _squares[k] * _squares[l])));
-                ExpectedInformation[at] = _norms[at] - (profiled * _traces[k] * _traces[l]);
+                ExpectedInformation[at] = _sums.Norms[at] - (profiled * _sums.Traces[k] * _sums.Traces[l]);
             }
 
             Hessian[(k * terms) + k] += Score[k];

@@ -16,7 +16,7 @@ public sealed class MixedModelFit
     internal MixedModelFit(
         MixedModelData data, ProfiledDeviance deviance, DevianceSlopes slopes, MixedModelConvergence convergence)
     {
-        _solution = new MixedSolution(deviance, slopes);
+        _solution = new MixedSolution(deviance, slopes.Inverse);
         Data = data;
         Options = deviance.Options;
         Objective = deviance.Value;
@@ -85,7 +85,7 @@ public sealed class MixedModelFit
     {
         var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
-        double variance = row.QuadraticForm(_solution.Covariance, _solution.Size) + row.ExtraVariance;
+        double variance = _solution.Covariance.Form(row, row) + row.ExtraVariance;
         return new(Mean(row), ResidualVariance * variance, ResidualVariance);
     }
 
@@ -99,10 +99,9 @@ public sealed class MixedModelFit
     {
         var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
-        double[] spread = row.Spread(_solution.Covariance, _solution.Size);
-        row.Set(otherX, otherLevels, _solution.Ratios);
-        int levelCount = _solution.Effects.Length;
-        return ResidualVariance * row.Times(spread.AsSpan(0, levelCount), spread.AsSpan(levelCount));
+        var other = new SparseRow(Data);
+        other.Set(otherX, otherLevels, _solution.Ratios);
+        return ResidualVariance * _solution.Covariance.Form(row, other);
     }
 
     /// <summary>Response minus x'β̂ + z'û for each fitted row, in units of the response.</summary>
@@ -158,13 +157,12 @@ public sealed class MixedModelFit
         RowStore rows = KeptRows();
         var row = new SparseRow(Data);
         row.Set(x, levels, _solution.Ratios);
-        double[] spread = row.Spread(_solution.Covariance, _solution.Size);
-        int levelCount = _solution.Effects.Length;
+        (double[] levelSpread, double[] fixedSpread) = _solution.Covariance.Spread(row);
         double[] weights = new double[rows.Count];
         for (int i = 0; i < weights.Length; i++)
         {
             row.Set(i);
-            weights[i] = rows.Weight(i) * row.Times(spread.AsSpan(0, levelCount), spread.AsSpan(levelCount));
+            weights[i] = rows.Weight(i) * row.Times(levelSpread, fixedSpread);
         }
 
         return weights;
@@ -181,7 +179,7 @@ public sealed class MixedModelFit
 
     private LeaveOneOutPrediction WithoutRow(SparseRow row, double y, double weight)
     {
-        double form = row.QuadraticForm(_solution.Covariance, _solution.Size);
+        double form = _solution.Covariance.Form(row, row);
         double rest = 1 - (weight * form);
         if (rest < FullLeverage)
         {
@@ -205,9 +203,7 @@ public sealed class MixedModelFit
 
     private ImmutableArray<RandomTermEstimate> EstimateTerms()
     {
-        double[] conditional = _solution.ConditionalCovariance();
-        int levelCount = _solution.Effects.Length;
-        int size = _solution.Size;
+        (double[] conditional, double[] joint) = _solution.Covariance.OfLevels();
         var terms = ImmutableArray.CreateBuilder<RandomTermEstimate>(Data.Terms.Length);
         for (int k = 0; k < Data.Terms.Length; k++)
         {
@@ -221,8 +217,8 @@ public sealed class MixedModelFit
                 [.. Data.Terms[k].Levels.Select((level, t) => new RandomLevelEstimate(
                     level,
                     _solution.Effects[offset + t],
-                    ResidualVariance * conditional[(offset + t) * (levelCount + 1)],
-                    ResidualVariance * _solution.Covariance[(offset + t) * (size + 1)]))]));
+                    ResidualVariance * conditional[offset + t],
+                    ResidualVariance * joint[offset + t]))]));
         }
 
         return terms.MoveToImmutable();

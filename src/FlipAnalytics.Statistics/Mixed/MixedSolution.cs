@@ -2,61 +2,39 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>
 /// The solution of Henderson's equations at the estimated ratios, in the coordinates of levels and orthonormal fixed
-/// columns: effects, and C⁻¹, the covariance of their errors over σ².
+/// columns: effects, and the covariance of their errors.
 /// </summary>
 internal sealed class MixedSolution
 {
     private readonly ReducedCrossProducts _data;
-    private readonly Lazy<double[]> _covariance;
-    private readonly double[] _drawInverse;
-    private readonly double[] _drawFixed;
-    private readonly double[] _scales;
-    private readonly double[] _fixedCovariance;
 
-    public MixedSolution(ProfiledDeviance deviance, DevianceSlopes slopes)
+    public MixedSolution(ProfiledDeviance deviance, BorderedInverse inverse)
     {
         _data = deviance.Data;
-        int q = _data.DrawCount;
-        int p = _data.FixedCount;
-        int m = deviance.ActiveCount;
         ResidualVariance = deviance.ResidualVariance;
         HoldsResidualVariance = deviance.HeldResidualVariance is not null;
         QuadraticForm = deviance.PenalisedQuadraticForm;
         DegreesOfFreedom = deviance.TotalDegreesOfFreedom;
         Ratios = [.. deviance.Ratios];
-        Coefficients = new double[p];
-        for (int c = 0; c < p; c++)
+        BorderedLayout layout = _data.Products.Layout;
+        Coefficients = new double[_data.FixedCount];
+        for (int c = 0; c < Coefficients.Length; c++)
         {
-            Coefficients[c] = _data.OrdinaryCoefficients[c] + deviance.Shift[c];
+            Coefficients[c] = _data.OrdinaryCoefficients[c] + inverse.BorderEffects[layout.BorderCount + c];
         }
 
-        double[] factorInverse = new double[p * p];
-        _fixedCovariance = new double[p * p];
-        RowMajorCholesky.InvertLower(deviance.Information, p, factorInverse);
-        RowMajorCholesky.InverseFromLower(factorInverse, p, _fixedCovariance);
-
-        _scales = new double[q];
-        _drawInverse = new double[q * q];
-        _drawFixed = new double[q * p];
-        double[] response = new double[q];
-        for (int a = 0; a < m; a++)
+        Effects = new double[_data.LevelOffsets[^1]];
+        for (int b = 0; b < layout.BorderCount; b++)
         {
-            int j = deviance.Active[a];
-            _scales[j] = deviance.Scale[a];
-            response[j] = slopes.Response[a];
-            for (int b = 0; b < m; b++)
-            {
-                _drawInverse[(j * q) + deviance.Active[b]] = slopes.Inverse[(a * m) + b];
-            }
-
-            for (int c = 0; c < p; c++)
-            {
-                _drawFixed[(j * p) + c] = slopes.FixedPart[(c * m) + a];
-            }
+            Effects[layout.BorderLevels[b]] = inverse.BorderEffects[b];
         }
 
-        Effects = _data.LevelsFromDraws(response, 1, _scales);
-        _covariance = new(JointCovariance);
+        for (int a = 0; a < layout.BlockLevels.Length; a++)
+        {
+            Effects[layout.BlockLevels[a]] = inverse.Factor.BlockScales[a] * inverse.BlockSolution[a];
+        }
+
+        Covariance = new(inverse, Effects.Length);
     }
 
     /// <summary>σ̂².</summary>
@@ -80,17 +58,14 @@ internal sealed class MixedSolution
     /// <summary>û of every level of every term.</summary>
     public double[] Effects { get; }
 
-    /// <summary>Levels plus fixed columns.</summary>
-    public int Size => Effects.Length + Coefficients.Length;
-
-    /// <summary>C⁻¹: levels first, then orthonormal fixed columns; both triangles.</summary>
-    public double[] Covariance => _covariance.Value;
+    /// <summary>C⁻¹.</summary>
+    public ErrorCovariance Covariance { get; }
 
     /// <summary>(X'W⁻¹X)⁻¹ for the original columns.</summary>
     public double[] OriginalFixedCovariance()
     {
         int p = Coefficients.Length;
-        double[] half = [.. _fixedCovariance];
+        double[] half = Covariance.OfFixedColumns();
         for (int pass = 0; pass < 2; pass++)
         {
             for (int c = 0; c < p; c++)
@@ -102,48 +77,5 @@ internal sealed class MixedSolution
         }
 
         return half;
-    }
-
-    /// <summary>Var(û − u)/σ² as if the coefficients were known, all levels.</summary>
-    public double[] ConditionalCovariance()
-    {
-        int q = _data.DrawCount;
-        int levels = Effects.Length;
-        double[] half = _data.LevelsFromDraws(_drawInverse, q, _scales);
-        return _data.LevelsFromDraws(ReducedCrossProducts.Transposed(half, levels, q), levels, _scales);
-    }
-
-    private double[] JointCovariance()
-    {
-        int levels = Effects.Length;
-        int p = Coefficients.Length;
-        int size = Size;
-        double[] conditional = ConditionalCovariance();
-        double[] levelFixed = _data.LevelsFromDraws(_drawFixed, p, _scales);
-        double[] joint = new double[size * size];
-        double[] product = new double[p];
-        for (int i = 0; i < levels; i++)
-        {
-            ReadOnlySpan<double> own = levelFixed.AsSpan(i * p, p);
-            for (int c = 0; c < p; c++)
-            {
-                product[c] = VectorKernel.Dot(own, _fixedCovariance.AsSpan(c * p, p));
-                joint[(i * size) + levels + c] = -product[c];
-                joint[((levels + c) * size) + i] = -product[c];
-            }
-
-            for (int j = 0; j < levels; j++)
-            {
-                joint[(i * size) + j] = conditional[(i * levels) + j]
-                    + VectorKernel.Dot(product, levelFixed.AsSpan(j * p, p));
-            }
-        }
-
-        for (int c = 0; c < p; c++)
-        {
-            _fixedCovariance.AsSpan(c * p, p).CopyTo(joint.AsSpan(((levels + c) * size) + levels));
-        }
-
-        return joint;
     }
 }

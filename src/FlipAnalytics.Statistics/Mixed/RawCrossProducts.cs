@@ -25,8 +25,8 @@ internal sealed class RawCrossProducts(int columns, int levelCount, double[] shi
     /// <summary>Σ w z v', one row of length columns + 2 for each level.</summary>
     public double[] LevelMoments { get; } = new double[levelCount * (columns + 2)];
 
-    /// <summary>Σ w z z', lower triangle.</summary>
-    public double[] LevelCounts { get; } = new double[levelCount * levelCount];
+    /// <summary>Σ w z z'.</summary>
+    public LevelMeetings Meetings { get; } = new(levelCount);
 
     /// <summary>Adds one row; <paramref name="levels"/> are its level columns in increasing order.</summary>
     public void Add(
@@ -56,9 +56,10 @@ internal sealed class RawCrossProducts(int columns, int levelCount, double[] shi
                 sums[j] += weightedRow[j];
             }
 
-            for (int b = 0; b <= a; b++)
+            Meetings.Own[levels[a]] += weight;
+            for (int b = 0; b < a; b++)
             {
-                LevelCounts[(levels[a] * levelCount) + levels[b]] += weight;
+                Meetings.Add(levels[a], levels[b], weight);
             }
         }
     }

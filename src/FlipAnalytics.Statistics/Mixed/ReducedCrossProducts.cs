@@ -4,8 +4,8 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>
 /// The cross-products a fit works on: fixed columns X made orthonormal (X'X = I), the response replaced by its
-/// least-squares residual e (X'e = 0), and level indicators turned into the columns Z of independent draws (for a walk
-/// Z = Z_period C with C lower triangular, √gap in column s from row s on).
+/// least-squares residual e (X'e = 0), and level indicators laid out in blocks and border. The independent draws behind a
+/// walk's levels have the columns Z = Z_period C with C lower triangular, √gap in column s from row s on.
 /// </summary>
 internal sealed class ReducedCrossProducts
 {
@@ -19,12 +19,6 @@ internal sealed class ReducedCrossProducts
         Terms = terms;
         LevelOffsets = levelOffsets;
         Fixed = new FixedColumns(sums);
-        Offsets = new int[terms.Length + 1];
-        for (int k = 0; k < terms.Length; k++)
-        {
-            Offsets[k + 1] = Offsets[k] + terms[k].ColumnCount;
-        }
-
         int p = FixedCount;
         int response = sums.Columns;
         OrdinaryCoefficients = [.. Fixed.Kept.Select(j => Fixed.Product(j, response))];
@@ -48,18 +42,12 @@ internal sealed class ReducedCrossProducts
             row[p] = Fixed.LevelProduct(level, response) - VectorKernel.Dot(row[..p], OrdinaryCoefficients);
         }
 
-        ZXe = DrawsFromLevels(levelProducts, width);
-        double[] counts = new double[levels * levels];
-        for (int i = 0; i < levels; i++)
-        {
-            for (int j = 0; j <= i; j++)
-            {
-                counts[(i * levels) + j] = counts[(j * levels) + i] = sums.LevelCounts[(i * levels) + j];
-            }
-        }
-
-        double[] half = DrawsFromLevels(counts, levels);
-        ZZ = DrawsFromLevels(Transposed(half, DrawCount, levels), DrawCount);
+        LevelNeighbours neighbours = sums.Meetings.Neighbours();
+        Products = new BorderedProducts(
+            LayoutChoice.Of(terms, levelOffsets, neighbours, p), sums.Meetings.Own, neighbours, levelProducts, p,
+            ResidualSumOfSquares);
+        DrawWeights = [.. terms.Select((term, k) =>
+            WeightsOfDraws(term, sums.Meetings.Own.AsSpan(levelOffsets[k]..levelOffsets[k + 1])))];
     }
 
     public int Rows { get; }
@@ -71,14 +59,9 @@ internal sealed class ReducedCrossProducts
     /// <summary>First level of each term, and the number of levels at the end.</summary>
     public int[] LevelOffsets { get; }
 
-    /// <summary>First column of Z of each term, and the number of columns at the end.</summary>
-    public int[] Offsets { get; }
-
     public FixedColumns Fixed { get; }
 
     public int FixedCount => Fixed.Kept.Length;
-
-    public int DrawCount => Offsets[^1];
 
     /// <summary>X'y: the least-squares coefficients of the orthonormal columns.</summary>
     public double[] OrdinaryCoefficients { get; }
@@ -86,40 +69,11 @@ internal sealed class ReducedCrossProducts
     /// <summary>e'e.</summary>
     public double ResidualSumOfSquares { get; }
 
-    /// <summary>Z'Z, both triangles.</summary>
-    public double[] ZZ { get; }
+    /// <summary>Z'(Z, X, e) in blocks and border.</summary>
+    public BorderedProducts Products { get; }
 
-    /// <summary>Z'(X, e) by rows of length <see cref="FixedCount"/> + 1.</summary>
-    public double[] ZXe { get; }
-
-    /// <summary>Level effects from draws, each draw first multiplied by its scale: rows of <paramref name="draws"/>.</summary>
-    public double[] LevelsFromDraws(ReadOnlySpan<double> draws, int width, ReadOnlySpan<double> scales)
-    {
-        double[] levels = new double[LevelOffsets[^1] * width];
-        for (int k = 0; k < Terms.Length; k++)
-        {
-            bool walk = Terms[k].Structure == RandomStructure.RandomWalk;
-            for (int t = 0; t < Terms[k].Levels.Length; t++)
-            {
-                Span<double> level = levels.AsSpan((LevelOffsets[k] + t) * width, width);
-                if (walk && t == 0)
-                {
-                    continue;
-                }
-
-                int draw = Offsets[k] + (walk ? t - 1 : t);
-                if (walk)
-                {
-                    levels.AsSpan((LevelOffsets[k] + t - 1) * width, width).CopyTo(level);
-                }
-
-                double scale = scales[draw] * (walk ? RootGap(Terms[k], t) : 1);
-                VectorKernel.AddScaled(level, scale, draws.Slice(draw * width, width));
-            }
-        }
-
-        return levels;
-    }
+    /// <summary>Diagonal of Z'Z, term by term: Σw of each level, or of a walk's step on all that comes after it.</summary>
+    public double[][] DrawWeights { get; }
 
     /// <summary>The transpose of a matrix held by rows.</summary>
     public static double[] Transposed(ReadOnlySpan<double> matrix, int rows, int columns)
@@ -136,32 +90,21 @@ internal sealed class ReducedCrossProducts
         return result;
     }
 
-    /// <summary>Rows of cross-products of level indicators turned into rows for the draws: C' times them.</summary>
-    private double[] DrawsFromLevels(ReadOnlySpan<double> levels, int width)
+    private static double[] WeightsOfDraws(RandomTerm term, ReadOnlySpan<double> own)
     {
-        double[] draws = new double[DrawCount * width];
-        double[] tail = new double[width];
-        for (int k = 0; k < Terms.Length; k++)
+        if (term.Structure == RandomStructure.Exchangeable)
         {
-            int count = Terms[k].ColumnCount;
-            ReadOnlySpan<double> source = levels.Slice(LevelOffsets[k] * width, Terms[k].Levels.Length * width);
-            Span<double> target = draws.AsSpan(Offsets[k] * width, count * width);
-            if (Terms[k].Structure == RandomStructure.Exchangeable)
-            {
-                source.CopyTo(target);
-                continue;
-            }
-
-            Array.Clear(tail);
-            for (int t = count; t >= 1; t--)
-            {
-                VectorKernel.AddScaled(tail, 1, source.Slice(t * width, width));
-                VectorKernel.AddScaled(target.Slice((t - 1) * width, width), RootGap(Terms[k], t), tail);
-            }
+            return own.ToArray();
         }
 
-        return draws;
-    }
+        double[] weights = new double[term.ColumnCount];
+        double tail = 0;
+        for (int t = weights.Length; t >= 1; t--)
+        {
+            tail += own[t];
+            weights[t - 1] = (term.Positions[t] - term.Positions[t - 1]) * tail;
+        }
 
-    private static double RootGap(RandomTerm term, int t) => Math.Sqrt(term.Positions[t] - term.Positions[t - 1]);
+        return weights;
+    }
 }

@@ -2,27 +2,17 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>
 /// Cholesky factorisation A = LL' of small dense matrices held by rows in flat arrays, in place and without allocation;
-/// Golub and Van Loan, Matrix Computations, section 4.2. Where the leading block of A is known to be diagonal so is that of
-/// L, and work grows with the square of what follows it only.
+/// Golub and Van Loan, Matrix Computations, section 4.2.
 /// </summary>
 internal static class RowMajorCholesky
 {
-    /// <summary>
-    /// Replaces the lower triangle of A, whose first <paramref name="diagonal"/> columns are diagonal down to that row, by
-    /// L; false if A is not positive definite.
-    /// </summary>
-    public static bool TryFactor(Span<double> a, int n, int diagonal = 0)
+    /// <summary>Replaces the lower triangle of A by L; false if A is not positive definite.</summary>
+    public static bool TryFactor(Span<double> a, int n)
     {
         for (int i = 0; i < n; i++)
         {
             Span<double> row = a.Slice(i * n, i + 1);
-            int first = i < diagonal ? i : diagonal;
-            for (int j = 0; j < first && i >= diagonal; j++)
-            {
-                row[j] /= a[(j * n) + j];
-            }
-
-            for (int j = first; j < i; j++)
+            for (int j = 0; j < i; j++)
             {
                 ReadOnlySpan<double> above = a.Slice(j * n, j + 1);
                 row[j] = (row[j] - VectorKernel.Dot(row[..j], above[..j])) / above[j];
@@ -89,31 +79,36 @@ internal static class RowMajorCholesky
             }
 
             double scale = 1 / row[i];
-            for (int c = 0; c < m; c++)
+            VectorKernel.Scale(target, scale);
+        }
+    }
+
+    /// <summary>B ← L⁻ᵀB for an n × m matrix held by rows.</summary>
+    public static void SolveLowerTransposedRows(ReadOnlySpan<double> l, int n, Span<double> b, int m)
+    {
+        for (int i = n - 1; i >= 0; i--)
+        {
+            ReadOnlySpan<double> row = l.Slice(i * n, i + 1);
+            Span<double> source = b.Slice(i * m, m);
+            double scale = 1 / row[i];
+            VectorKernel.Scale(source, scale);
+
+            for (int j = 0; j < i; j++)
             {
-                target[c] *= scale;
+                VectorKernel.AddScaled(b.Slice(j * m, m), -row[j], source);
             }
         }
     }
 
-    /// <summary>
-    /// Writes L⁻¹ (lower, zeros above) into <paramref name="inverse"/>; the first <paramref name="diagonal"/> rows of L are
-    /// diagonal.
-    /// </summary>
-    public static void InvertLower(ReadOnlySpan<double> l, int n, Span<double> inverse, int diagonal = 0)
+    /// <summary>Writes L⁻¹ (lower, zeros above) into <paramref name="inverse"/>.</summary>
+    public static void InvertLower(ReadOnlySpan<double> l, int n, Span<double> inverse)
     {
         inverse[..(n * n)].Clear();
         for (int i = 0; i < n; i++)
         {
             ReadOnlySpan<double> row = l.Slice(i * n, i + 1);
             Span<double> target = inverse.Slice(i * n, n);
-            int first = Math.Min(i, diagonal);
-            for (int j = 0; j < first; j++)
-            {
-                target[j] = -row[j] * inverse[(j * n) + j];
-            }
-
-            for (int j = first; j < i; j++)
+            for (int j = 0; j < i; j++)
             {
                 if (row[j] != 0)
                 {
@@ -122,36 +117,27 @@ internal static class RowMajorCholesky
             }
 
             double scale = 1 / row[i];
-            for (int c = 0; c < i; c++)
-            {
-                target[c] *= scale;
-            }
+            VectorKernel.Scale(target[..i], scale);
 
             target[i] = scale;
         }
     }
 
     /// <summary>
-    /// A⁻¹ = L⁻ᵀL⁻¹, both triangles, from <paramref name="lowerInverse"/> = L⁻¹, whose first <paramref name="diagonal"/>
-    /// rows are diagonal.
+    /// L⁻ᵀL⁻¹, both triangles, of the first <paramref name="n"/> rows of <paramref name="lowerInverse"/> = L⁻¹: the
+    /// inverse of that part of LL'. Both matrices have rows of length <paramref name="stride"/>.
     /// </summary>
-    public static void InverseFromLower(ReadOnlySpan<double> lowerInverse, int n, Span<double> inverse, int diagonal = 0)
+    public static void InverseFromLower(ReadOnlySpan<double> lowerInverse, int stride, int n, Span<double> inverse)
     {
-        inverse[..(n * n)].Clear();
-        for (int i = 0; i < n; i++)
+        inverse[..(n * stride)].Clear();
+        for (int k = 0; k < n; k++)
         {
-            Span<double> target = inverse.Slice(i * n, i + 1);
-            if (i < diagonal)
+            ReadOnlySpan<double> row = lowerInverse.Slice(k * stride, k + 1);
+            for (int i = 0; i <= k; i++)
             {
-                target[i] = lowerInverse[(i * n) + i] * lowerInverse[(i * n) + i];
-            }
-
-            for (int k = Math.Max(i, diagonal); k < n; k++)
-            {
-                ReadOnlySpan<double> row = lowerInverse.Slice(k * n, i + 1);
                 if (row[i] != 0)
                 {
-                    VectorKernel.AddScaled(target, row[i], row);
+                    VectorKernel.AddScaled(inverse.Slice(i * stride, i + 1), row[i], row[..(i + 1)]);
                 }
             }
         }
@@ -160,7 +146,19 @@ internal static class RowMajorCholesky
         {
             for (int j = 0; j < i; j++)
             {
-                inverse[(j * n) + i] = inverse[(i * n) + j];
+                inverse[(j * stride) + i] = inverse[(i * stride) + j];
+            }
+        }
+    }
+
+    /// <summary>Copies the lower triangle of an n × n matrix above the diagonal.</summary>
+    public static void MirrorLower(Span<double> matrix, int n)
+    {
+        for (int i = 0; i < n; i++)
+        {
+            for (int j = 0; j < i; j++)
+            {
+                matrix[(j * n) + i] = matrix[(i * n) + j];
             }
         }
     }

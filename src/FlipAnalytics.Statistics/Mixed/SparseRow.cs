@@ -26,6 +26,18 @@ internal sealed class SparseRow
     /// <summary>Variance over σ² of what no fitted level knows: unseen levels and stretches of a walk.</summary>
     public double ExtraVariance { get; private set; }
 
+    /// <summary>How many levels have a factor.</summary>
+    public int Count => _count;
+
+    /// <summary>The orthonormal fixed columns.</summary>
+    public ReadOnlySpan<double> Fixed => _fixed;
+
+    /// <summary>A level, counted over all terms.</summary>
+    public int Level(int index) => _levels[index];
+
+    /// <summary>Its factor.</summary>
+    public double Factor(int index) => _levelFactors[index];
+
     /// <summary>Takes a fitted row.</summary>
     public void Set(int row)
     {
@@ -77,45 +89,6 @@ internal sealed class SparseRow
         }
 
         return sum;
-    }
-
-    /// <summary>v'C⁻¹v.</summary>
-    public double QuadraticForm(ReadOnlySpan<double> covariance, int size)
-    {
-        int levelCount = size - _fixed.Length;
-        double sum = 0;
-        for (int a = 0; a < _count; a++)
-        {
-            ReadOnlySpan<double> row = covariance.Slice(_levels[a] * size, size);
-            sum += _levelFactors[a] * (Times(row[..levelCount], row[levelCount..])
-                + VectorKernel.Dot(_fixed, row[levelCount..]));
-        }
-
-        for (int c = 0; c < _fixed.Length; c++)
-        {
-            sum += _fixed[c] * VectorKernel.Dot(
-                _fixed, covariance.Slice(((levelCount + c) * size) + levelCount, _fixed.Length));
-        }
-
-        return sum;
-    }
-
-    /// <summary>C⁻¹v.</summary>
-    public double[] Spread(ReadOnlySpan<double> covariance, int size)
-    {
-        int levelCount = size - _fixed.Length;
-        double[] result = new double[size];
-        for (int a = 0; a < _count; a++)
-        {
-            VectorKernel.AddScaled(result, _levelFactors[a], covariance.Slice(_levels[a] * size, size));
-        }
-
-        for (int c = 0; c < _fixed.Length; c++)
-        {
-            VectorKernel.AddScaled(result, _fixed[c], covariance.Slice((levelCount + c) * size, size));
-        }
-
-        return result;
     }
 
     private void SetFixed(ReadOnlySpan<double> x)

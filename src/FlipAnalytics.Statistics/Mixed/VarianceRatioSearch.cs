@@ -15,6 +15,7 @@ internal sealed class VarianceRatioSearch
 
     private readonly ProfiledDeviance _deviance;
     private readonly DevianceSlopes _slopes;
+    private readonly BoundarySlope _boundary;
     private readonly MixedModelOptions _options;
     private readonly double[] _largest;
     private readonly double[] _mean;
@@ -24,12 +25,9 @@ internal sealed class VarianceRatioSearch
     {
         _deviance = deviance;
         _slopes = slopes;
+        _boundary = new BoundarySlope(deviance);
         _options = deviance.Options;
-        ReducedCrossProducts data = deviance.Data;
-        int q = data.DrawCount;
-        var diagonals = Enumerable.Range(0, data.Terms.Length).Select(k => Enumerable
-            .Range(data.Offsets[k], data.Offsets[k + 1] - data.Offsets[k]).Select(j => data.ZZ[(j * q) + j]).ToArray());
-        double[][] sums = [.. diagonals];
+        double[][] sums = deviance.Data.DrawWeights;
         _largest = [.. sums.Select(term => term.DefaultIfEmpty(0).Max())];
         _mean = [.. sums.Select(term => term.DefaultIfEmpty(0).Average())];
     }
@@ -223,7 +221,7 @@ internal sealed class VarianceRatioSearch
     {
         for (int k = 0; k < ratios.Length; k++)
         {
-            if (ratios[k] == 0 && MayLeaveZero(k) && _slopes.BoundarySlope(k) < -1e-8)
+            if (ratios[k] == 0 && MayLeaveZero(k) && _boundary.Of(k) < -1e-8)
             {
                 for (double information = 1; information > 1e-8; information /= 10)
                 {

@@ -53,4 +53,21 @@ internal static class VectorKernel
             target[i] += factor * source[i];
         }
     }
+
+    /// <summary>target *= factor.</summary>
+    public static void Scale(Span<double> target, double factor)
+    {
+        ref double to = ref MemoryMarshal.GetReference(target);
+        Vector256<double> factors = Vector256.Create(factor);
+        int i = 0;
+        for (; i <= target.Length - 4; i += 4)
+        {
+            (factors * Vector256.LoadUnsafe(ref to, (nuint)i)).StoreUnsafe(ref to, (nuint)i);
+        }
+
+        for (; i < target.Length; i++)
+        {
+            target[i] *= factor;
+        }
+    }
 }
