@@ -35,15 +35,15 @@ internal sealed class PenalisedMode
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
-        int size = likelihood.Size;
+        int size = likelihood.ParameterCount;
         Parameters = [.. start];
         gradient = new double[size];
         trialGradient = new double[size];
-        Information = new double[size * size];
-        trialInformation = new double[size * size];
+        Information = new double[likelihood.Layout.Length];
+        trialInformation = new double[likelihood.Layout.Length];
         step = new double[size];
         trial = new double[size];
-        Factor = new ScaledCholesky(likelihood.FreeSize);
+        Factor = new CurvatureFactor(likelihood.Layout, 0, likelihood.Layout.BorderCount - size + likelihood.FreeSize);
     }
 
     internal FailureLikelihood Likelihood => likelihood;
@@ -57,10 +57,10 @@ internal sealed class PenalisedMode
     /// <summary>Log-likelihood less half the squared distances from the prior means in prior standard deviations.</summary>
     internal double Penalised { get; private set; }
 
-    /// <summary>Minus second derivatives of <see cref="Penalised"/>: lower triangle, row length as the parameters.</summary>
+    /// <summary>Minus second derivatives of <see cref="Penalised"/>, in the likelihood's layout.</summary>
     internal double[] Information { get; private set; }
 
-    internal ScaledCholesky Factor { get; }
+    internal CurvatureFactor Factor { get; }
 
     internal int Iterations { get; private set; }
 
@@ -133,9 +133,9 @@ internal sealed class PenalisedMode
     private bool FindStep()
     {
         double damping = 0;
-        while (!Factor.TryFactor(Information, likelihood.Size, damping))
+        while (!Factor.TryFactor(Information, damping))
         {
-            flatAt = damping == 0 ? Factor.FailedRow : flatAt;
+            flatAt = damping == 0 ? Factor.FailedParameter : flatAt;
             damping = damping == 0 ? 1e-3 : 10 * damping;
             if (damping > 1e9)
             {
@@ -215,7 +215,7 @@ internal sealed class PenalisedMode
             double distance = at[i] - priorMean[i];
             penalty += priorPrecision[i] * distance * distance / 2;
             slope[i] -= priorPrecision[i] * distance;
-            information[i * at.Length + i] += priorPrecision[i];
+            information[likelihood.Layout.Diagonal[i]] += priorPrecision[i];
         }
 
         return value - penalty;
