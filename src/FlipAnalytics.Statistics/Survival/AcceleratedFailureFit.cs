@@ -77,6 +77,10 @@ public sealed record AcceleratedFailureFit
     /// <summary>Per group, where its levels begin in <see cref="Covariance"/>; −1 at the zero boundary.</summary>
     internal ImmutableArray<int> GroupStarts { get; init; }
 
+    /// <summary>Covariance of the errors of two level effects of a group; 0 where its variance is zero.</summary>
+    public double CovarianceOfEffects(int group, int level, int other) =>
+        GroupStarts[group] is >= 0 and var start ? Inverse.Entry(start + level, start + other) : 0;
+
     /// <summary>Location of log duration for a row that belongs to no level of any group.</summary>
     public FailurePrediction Predict(ReadOnlySpan<double> x) => Predict(x, new GroupLevel[Groups.Length]);
 
@@ -122,10 +126,6 @@ public sealed record AcceleratedFailureFit
         double withScale = Distribution == FailureDistribution.Exponential ? 0 : Inverse.Form(row, [(CovarianceOrder.Length - 1, 1)]);
         return new FailurePrediction(location, variance, LogScale, VarianceOfLogScale, withScale);
     }
-
-    /// <summary>Covariance of the errors of two level effects of a group; 0 where its variance is zero.</summary>
-    public double CovarianceOfEffects(int group, int level, int other) =>
-        GroupStarts[group] is >= 0 and var start ? Inverse.Entry(start + level, start + other) : 0;
 
     /// <summary>The time by which the share p has ended.</summary>
     public double Quantile(double p, double location, double scale) => FailureTime.Quantile(Distribution, p, location, scale);

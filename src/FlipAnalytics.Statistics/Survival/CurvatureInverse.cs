@@ -32,7 +32,7 @@ internal sealed class CurvatureInverse
     internal double Form(ReadOnlySpan<(int Parameter, double Weight)> a, ReadOnlySpan<(int Parameter, double Weight)> b)
     {
         double sum = 0;
-        List<(int Place, double Weight)> left = ToBorder(a), right = ToBorder(b);
+        List<(int Place, double Weight)> left = ToBorder(a), right = a == b ? left : ToBorder(b);
         foreach ((int place, double weight) in left)
         {
             foreach ((int other, double otherWeight) in right)
@@ -41,8 +41,8 @@ internal sealed class CurvatureInverse
 
         foreach ((int parameter, double weight) in a)
         {
-            foreach ((int other, double otherWeight) in b)
-                sum += weight * otherWeight * WithinBlock(parameter, other);
+            if (layout.InBlock(parameter) is { } member)
+                sum += weight * WithinBlock(member.Block, member.Place, b);
         }
 
         return sum;
@@ -123,9 +123,18 @@ internal sealed class CurvatureInverse
         return [.. sums.Select((sum, place) => (place, sum)).Where(entry => entry.sum != 0)];
     }
 
-    private double WithinBlock(int parameter, int other) =>
-        layout.InBlock(parameter) is { } one && layout.InBlock(other) is { } two && one.Block == two.Block
-            ? blocks[one.Block.Own - BorderSquare + one.Place * one.Block.Size + two.Place] : 0;
+    // A row of A⁻¹ times b.
+    private double WithinBlock(CurvatureBlock block, int place, ReadOnlySpan<(int Parameter, double Weight)> b)
+    {
+        double sum = 0;
+        foreach ((int parameter, double weight) in b)
+        {
+            if (layout.InBlock(parameter) is { } other && other.Block == block)
+                sum += weight * blocks[block.Own - BorderSquare + place * block.Size + other.Place];
+        }
+
+        return sum;
+    }
 
     // G = L⁻ᵀ W and A⁻¹ = L⁻ᵀ L⁻¹, from the last row up.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
