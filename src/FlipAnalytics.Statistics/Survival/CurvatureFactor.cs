@@ -161,8 +161,8 @@ internal sealed class CurvatureFactor
             information.AsSpan(block.Beside + i * block.TouchedCount, block.TouchedCount).CopyTo(beside);
             for (int k = 0; k < i; k++)
             {
-                RowSums.AddScaled(
-                    blocks.AsSpan(block.Beside - border + k * block.TouchedCount, block.TouchedCount), -row[k], beside);
+                VectorKernel.AddScaled(
+                    beside, -row[k], blocks.AsSpan(block.Beside - border + k * block.TouchedCount, block.TouchedCount));
             }
 
             foreach (ref double entry in beside)
@@ -186,7 +186,7 @@ internal sealed class CurvatureFactor
         {
             Span<double> sums = schur.AsSpan((touched[r] - first) * count, count);
             int near = Math.Min(r + 1, together) - from;
-            RowSums.AddScaled(w.Slice(from, near), -w[r], sums[..near]);
+            VectorKernel.AddScaled(sums[..near], -w[r], w.Slice(from, near));
             for (int s = together; s <= r; s++)
                 sums[touched[s] - first] -= w[r] * w[s];
         }

@@ -146,7 +146,7 @@ internal sealed class CurvatureInverse
             Span<double> g = Beside(block, i);
             factors.AsSpan(block.Beside - BorderSquare + i * block.TouchedCount, block.TouchedCount).CopyTo(g);
             for (int k = i + 1; k < size; k++)
-                RowSums.AddScaled(Beside(block, k), -factors[own + k * size + i], g);
+                VectorKernel.AddScaled(g, -factors[own + k * size + i], Beside(block, k));
             foreach (ref double entry in g)
                 entry /= factors[own + i * size + i];
         }

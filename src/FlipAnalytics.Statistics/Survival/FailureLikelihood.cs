@@ -189,9 +189,9 @@ internal sealed class FailureLikelihood
                 int at = level[first + i];
                 if (at >= 0)
                 {
-                    RowSums.AddScaled(
-                        design.RowOf(i), curvature[i],
-                        information.AsSpan(Layout.FixedColumns[GroupStarts[k] + at], design.ColumnCount));
+                    VectorKernel.AddScaled(
+                        information.AsSpan(Layout.FixedColumns[GroupStarts[k] + at], design.ColumnCount),
+                        curvature[i], design.RowOf(i));
                 }
             }
         }

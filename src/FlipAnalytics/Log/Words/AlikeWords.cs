@@ -33,6 +33,7 @@ internal static class AlikeWords
             .GroupBy(use => use.Word, use => new WordPlace(use.File, use.Row), StringComparer.OrdinalIgnoreCase)
             .Select(uses => (Word: CountedWord.Of(uses.Key, [.. uses]), Parts: WordForm.Parts(uses.Key)))
             .OrderByDescending(word => word.Word.Count).ToArray();
+        LetterMask[] letters = [.. words.Select(word => LetterMask.Of(word.Parts))];
         bool[] isTold = new bool[words.Length];
         for (int i = 0; i < words.Length; i++)
         {
@@ -41,7 +42,7 @@ internal static class AlikeWords
             var alike = new List<CountedWord> { words[i].Word };
             for (int j = i + 1; j < words.Length; j++)
             {
-                if (!isTold[j] && IsLikelyOne(words[i], words[j]))
+                if (!isTold[j] && letters[i].MayBeSlipOf(letters[j]) && IsLikelyOne(words[i], words[j]))
                 {
                     alike.Add(words[j].Word);
                     isTold[j] = true;
