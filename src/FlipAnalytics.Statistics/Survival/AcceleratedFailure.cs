@@ -15,14 +15,18 @@ public static class AcceleratedFailure
     /// <summary>Fits the model.</summary>
     /// <exception cref="ArgumentException">Data or priors whose shapes do not fit, or values that are not numbers.</exception>
     /// <exception cref="NoEstimateException">The likelihood has no maximum at finite values.</exception>
-    public static AcceleratedFailureFit Fit(AcceleratedFailureData data, AcceleratedFailureOptions options)
+    public static AcceleratedFailureFit Fit(AcceleratedFailureData data, AcceleratedFailureOptions options) =>
+        FitWith(data, options, inBlocks: true);
+
+    /// <summary>The same, with the curvature as one dense matrix if it may not be taken apart into blocks.</summary>
+    internal static AcceleratedFailureFit FitWith(AcceleratedFailureData data, AcceleratedFailureOptions options, bool inBlocks)
     {
         ArgumentNullException.ThrowIfNull(data);
         ArgumentNullException.ThrowIfNull(options);
         data.Validate();
         ImmutableArray<string> columns = data.ColumnNames;
         options.Validate(columns.Length, data.Groups.IsDefault ? 0 : data.Groups.Length);
-        var problem = new FailureProblem(data, options);
+        var problem = new FailureProblem(data, options, inBlocks);
         var search = new GroupVarianceSearch(problem);
         RefuseRunaways(search.Mode, problem.Design, problem.CoefficientNames);
         return Report(problem, search, columns, options.Distribution);
@@ -31,17 +35,17 @@ public static class AcceleratedFailure
     private static void RefuseRunaways(PenalisedMode mode, DesignTiles design, ImmutableArray<string> names)
     {
         double scale = Math.Exp(mode.Parameters[mode.Likelihood.LogScaleIndex]);
-        double[] reach = design.Reach();
+        double[] reach = design.Reach(), pivots = mode.Factor.PivotsOfFixedColumns(mode.Information, names.Length);
         for (int j = 0; j < names.Length; j++)
         {
-            if (mode.Factor.Pivot(j) * scale * scale < NoInformation * reach[j] * reach[j])
+            if (pivots[j] * scale * scale < NoInformation * reach[j] * reach[j])
             {
                 throw new NoEstimateException(
                     $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it have all not ended, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
             }
         }
 
-        if (mode.Likelihood.ScaleIsFree && mode.Factor.Pivot(mode.Likelihood.LogScaleIndex) < NoInformation)
+        if (mode.Likelihood.ScaleIsFree && mode.Factor.LastPivot < NoInformation)
         {
             throw new NoEstimateException("The data say nothing about the scale. Give a prior on the log scale.");
         }
@@ -53,17 +57,18 @@ public static class AcceleratedFailure
         ImmutableArray<string> names = problem.CoefficientNames;
         PenalisedMode mode = search.Mode;
         FailureLikelihood likelihood = mode.Likelihood;
-        double[][] covariance = mode.Factor.Inverse();
+        CurvatureInverse covariance = mode.Factor.Inverse();
+        double[] entries = covariance.InLayout(), variances = [.. likelihood.Layout.Diagonal.Select(entry => entries[entry])];
         ImmutableArray<int> starts =
             [.. problem.Groups.Select((_, k) => IndexOf(search.Active, k) is int at and >= 0 ? likelihood.GroupStarts[at] : -1)];
         return new AcceleratedFailureFit
         {
             Distribution = distribution,
             Coefficients = [.. names.Select((name, j) =>
-                new FailureTimeCoefficient(name, mode.Parameters[j], Math.Sqrt(covariance[j][j])))],
+                new FailureTimeCoefficient(name, mode.Parameters[j], Math.Sqrt(variances[j])))],
             DroppedColumns = [.. columns.Where((_, j) => !problem.KeptColumns.Contains(j))],
-            Groups = [.. problem.Groups.Select((group, k) => ReportGroup(group, starts[k], search, k, covariance))],
-            Covariance = [.. covariance.Select(row => ImmutableArray.Create(row))],
+            Groups = [.. problem.Groups.Select((group, k) => ReportGroup(group, starts[k], search, k, variances))],
+            Inverse = covariance,
             CovarianceOrder =
             [
                 .. names,
@@ -71,7 +76,7 @@ public static class AcceleratedFailure
                 .. likelihood.ScaleIsFree ? ["log(scale)"] : Array.Empty<string>(),
             ],
             LogScale = mode.Parameters[likelihood.LogScaleIndex],
-            VarianceOfLogScale = likelihood.ScaleIsFree ? covariance[^1][^1] : 0,
+            VarianceOfLogScale = likelihood.ScaleIsFree ? variances[^1] : 0,
             LogLikelihood = mode.LogLikelihood,
             MarginalLogLikelihood = LaplaceCriterion.OverEffects(mode, search.LogVariances),
             RestrictedMarginalLogLikelihood = search.Restricted,
@@ -86,7 +91,7 @@ public static class AcceleratedFailure
     }
 
     private static FailureTimeGroup ReportGroup(
-        GroupColumn group, int start, GroupVarianceSearch search, int index, double[][] covariance)
+        GroupColumn group, int start, GroupVarianceSearch search, int index, double[] variances)
     {
         if (start < 0)
         {
@@ -97,7 +102,7 @@ public static class AcceleratedFailure
         return new FailureTimeGroup(group.Name, variance, false,
         [
             .. group.Levels.Select((level, l) => new FailureTimeLevel(
-                level, search.Mode.Parameters[start + l], Math.Sqrt(covariance[start + l][start + l]))),
+                level, search.Mode.Parameters[start + l], Math.Sqrt(variances[start + l]))),
         ]);
     }
 

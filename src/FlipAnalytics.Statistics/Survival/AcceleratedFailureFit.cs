@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics.Statistics;
 
@@ -6,9 +7,12 @@ namespace FlipAnalytics.Statistics;
 /// variances as known.</summary>
 public sealed record AcceleratedFailureFit
 {
-    internal AcceleratedFailureFit()
-    {
-    }
+    private readonly Lazy<ImmutableArray<ImmutableArray<double>>> covariance;
+
+    internal AcceleratedFailureFit() => covariance = new(() =>
+    [
+        .. CovarianceOrder.Select((_, row) => CovarianceOrder.Select((_, column) => Inverse.Entry(row, column)).ToImmutableArray()),
+    ]);
 
     /// <summary>Law of the duration.</summary>
     public required FailureDistribution Distribution { get; init; }
@@ -22,8 +26,9 @@ public sealed record AcceleratedFailureFit
     /// <summary>The groupings, in the order given; empty without any.</summary>
     public required ImmutableArray<FailureTimeGroup> Groups { get; init; }
 
-    /// <summary>Inverse of the observed information (of the penalised likelihood where there are priors or groups).</summary>
-    public required ImmutableArray<ImmutableArray<double>> Covariance { get; init; }
+    /// <summary>Inverse of the observed information (of the penalised likelihood where there are priors or groups). The whole
+    /// matrix is made when it is first asked for.</summary>
+    public ImmutableArray<ImmutableArray<double>> Covariance => covariance.Value;
 
     /// <summary>What the rows of <see cref="Covariance"/> are: the kept columns, then "group:level" for every level of every
     /// group whose variance is not zero, then "log(scale)" unless the scale is held.</summary>
@@ -66,8 +71,15 @@ public sealed record AcceleratedFailureFit
 
     internal ImmutableArray<int> KeptColumns { get; init; }
 
+    /// <summary>Inverse of the information, from which covariances are read.</summary>
+    internal CurvatureInverse Inverse { get; init; } = null!;
+
     /// <summary>Per group, where its levels begin in <see cref="Covariance"/>; −1 at the zero boundary.</summary>
     internal ImmutableArray<int> GroupStarts { get; init; }
+
+    /// <summary>Covariance of the errors of two level effects of a group; 0 where its variance is zero.</summary>
+    public double CovarianceOfEffects(int group, int level, int other) =>
+        GroupStarts[group] is >= 0 and var start ? Inverse.Entry(start + level, start + other) : 0;
 
     /// <summary>Location of log duration for a row that belongs to no level of any group.</summary>
     public FailurePrediction Predict(ReadOnlySpan<double> x) => Predict(x, new GroupLevel[Groups.Length]);
@@ -96,19 +108,10 @@ public sealed record AcceleratedFailureFit
             }
         }
 
-        double covariance = 0;
-        bool scaleIsFree = Distribution != FailureDistribution.Exponential;
-        foreach ((int row, double weight) in weights)
-        {
-            foreach ((int other, double otherWeight) in weights)
-            {
-                variance += weight * otherWeight * Covariance[row][other];
-            }
-
-            covariance += scaleIsFree ? weight * Covariance[row][^1] : 0;
-        }
-
-        return new FailurePrediction(location, variance, LogScale, VarianceOfLogScale, covariance);
+        ReadOnlySpan<(int, double)> row = CollectionsMarshal.AsSpan(weights);
+        variance += Inverse.Form(row, row);
+        double withScale = Distribution == FailureDistribution.Exponential ? 0 : Inverse.Form(row, [(CovarianceOrder.Length - 1, 1)]);
+        return new FailurePrediction(location, variance, LogScale, VarianceOfLogScale, withScale);
     }
 
     /// <summary>The same without its variance, for which nothing of the fit's covariance has to be looked at.</summary>

@@ -1,7 +1,5 @@
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
-using System.Runtime.Intrinsics;
 
 namespace FlipAnalytics.Statistics;
 
@@ -21,7 +19,7 @@ internal sealed class FailureLikelihood
     private readonly double[] cross = new double[DesignTiles.RowsPerTile];
 
     internal FailureLikelihood(
-        DesignTiles design, FailureRows rows, FailureDistribution distribution, IReadOnlyList<GroupColumn> groups)
+        DesignTiles design, FailureRows rows, FailureDistribution distribution, IReadOnlyList<GroupColumn> groups, bool inBlocks)
     {
         this.design = design;
         this.rows = rows;
@@ -37,6 +35,9 @@ internal sealed class FailureLikelihood
 
         starts.Add(next);
         GroupStarts = starts.ToImmutable();
+        Layout = new CurvatureLayout(design.ColumnCount, groups, inBlocks
+            ? CurvatureBorder.Blocks(design.ColumnCount, groups)
+            : CurvatureBorder.AllInBorder(next - design.ColumnCount));
     }
 
     internal int CoefficientCount => design.ColumnCount;
@@ -47,16 +48,18 @@ internal sealed class FailureLikelihood
     /// <summary>Place of log σ, the last parameter.</summary>
     internal int LogScaleIndex => GroupStarts[^1];
 
-    internal int Size => LogScaleIndex + 1;
+    internal int ParameterCount => LogScaleIndex + 1;
+
+    /// <summary>Where the entries of the information lie.</summary>
+    internal CurvatureLayout Layout { get; }
 
     /// <summary>Whether the scale is estimated rather than held at 1.</summary>
     internal bool ScaleIsFree => distribution != FailureDistribution.Exponential;
 
-    /// <summary>Number of estimated parameters: <see cref="Size"/>, without log σ where it is held.</summary>
-    internal int FreeSize => ScaleIsFree ? Size : Size - 1;
+    /// <summary>Number of estimated parameters: <see cref="ParameterCount"/>, without log σ where it is held.</summary>
+    internal int FreeSize => ScaleIsFree ? ParameterCount : ParameterCount - 1;
 
-    /// <summary>The log-likelihood; fills the gradient and the information's lower triangle (row length
-    /// <see cref="Size"/>).</summary>
+    /// <summary>The log-likelihood; fills the gradient and the information in its <see cref="Layout"/>.</summary>
     internal double Evaluate(ReadOnlySpan<double> parameters, Span<double> gradient, double[] information) =>
         distribution switch
         {
@@ -70,7 +73,7 @@ internal sealed class FailureLikelihood
     {
         gradient.Clear();
         Array.Clear(information);
-        int last = LogScaleIndex * Size;
+        int stride = Layout.BorderCount, last = stride * (stride - 1);
         var total = default(RowTotals);
         for (int tile = 0; tile < design.TileCount; tile++)
         {
@@ -86,7 +89,7 @@ internal sealed class FailureLikelihood
             total = total.Plus(part);
             design.AddWeightedSums(tile, score, gradient);
             design.AddWeightedSums(tile, cross, information.AsSpan(last));
-            design.AddWeightedGram(tile, curvature, information, Size);
+            design.AddWeightedGram(tile, curvature, information, stride);
             if (levels.Length > 0)
             {
                 design.TurnToRows(tile);
@@ -95,7 +98,7 @@ internal sealed class FailureLikelihood
         }
 
         gradient[LogScaleIndex] = total.LogScaleScore;
-        information[last + LogScaleIndex] = total.LogScaleInformation;
+        information[Layout.Diagonal[LogScaleIndex]] = total.LogScaleInformation;
         return total.LogLikelihood;
     }
 
@@ -169,14 +172,14 @@ internal sealed class FailureLikelihood
 
                 int parameter = GroupStarts[k] + at;
                 gradient[parameter] += score[i];
-                information[LogScaleIndex * Size + parameter] += cross[i];
-                information[parameter * Size + parameter] += curvature[i];
+                information[Layout.LogScale[parameter]] += cross[i];
+                information[Layout.Diagonal[parameter]] += curvature[i];
                 for (int other = 0; other < k; other++)
                 {
-                    int otherAt = levels[other][first + i];
-                    if (otherAt >= 0)
+                    int pair = Layout.Pairs(k, other)[first + i];
+                    if (pair >= 0)
                     {
-                        information[parameter * Size + GroupStarts[other] + otherAt] += curvature[i];
+                        information[pair] += curvature[i];
                     }
                 }
             }
@@ -186,29 +189,11 @@ internal sealed class FailureLikelihood
                 int at = level[first + i];
                 if (at >= 0)
                 {
-                    AddScaled(
-                        design.RowOf(i), curvature[i],
-                        information.AsSpan((GroupStarts[k] + at) * Size, design.ColumnCount));
+                    VectorKernel.AddScaled(
+                        information.AsSpan(Layout.FixedColumns[GroupStarts[k] + at], design.ColumnCount),
+                        curvature[i], design.RowOf(i));
                 }
             }
-        }
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static void AddScaled(ReadOnlySpan<double> x, double factor, Span<double> sums)
-    {
-        ref double from = ref MemoryMarshal.GetReference(x);
-        ref double to = ref MemoryMarshal.GetReference(sums);
-        var factors = Vector256.Create(factor);
-        nuint j = 0;
-        for (; j + 4 <= (nuint)sums.Length; j += 4)
-        {
-            (Vector256.LoadUnsafe(ref to, j) + factors * Vector256.LoadUnsafe(ref from, j)).StoreUnsafe(ref to, j);
-        }
-
-        for (; j < (nuint)sums.Length; j++)
-        {
-            Unsafe.Add(ref to, j) += factor * Unsafe.Add(ref from, j);
         }
     }
 

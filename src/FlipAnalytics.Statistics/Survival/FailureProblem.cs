@@ -8,10 +8,15 @@ internal sealed class FailureProblem
 {
     private readonly AcceleratedFailureOptions options;
     private readonly NormalPrior?[] coefficientPriors;
+    private readonly bool inBlocks;
 
-    internal FailureProblem(AcceleratedFailureData data, AcceleratedFailureOptions options)
+    /// <param name="data">The rows.</param>
+    /// <param name="options">The choices.</param>
+    /// <param name="inBlocks">Whether the curvature may be taken apart; else it is one dense matrix.</param>
+    internal FailureProblem(AcceleratedFailureData data, AcceleratedFailureOptions options, bool inBlocks = true)
     {
         this.options = options;
+        this.inBlocks = inBlocks;
         Groups = data.Groups.IsDefault ? [] : data.Groups;
         Rows = new FailureRows(data.Spells, data.Weights);
         ImmutableArray<string> columns = data.ColumnNames;
@@ -64,10 +69,10 @@ internal sealed class FailureProblem
     /// <summary>A mode over these groups' effects, not yet sought, starting from these values by group.</summary>
     internal PenalisedMode Mode(IReadOnlyList<int> groups, double[] coefficients, Func<int, ReadOnlyMemory<double>> effects, double logScale)
     {
-        var likelihood = new FailureLikelihood(Design, Rows, options.Distribution, [.. groups.Select(k => Groups[k])]);
-        var start = new double[likelihood.Size];
-        var mean = new double[likelihood.Size];
-        var precision = new double[likelihood.Size];
+        var likelihood = new FailureLikelihood(Design, Rows, options.Distribution, [.. groups.Select(k => Groups[k])], inBlocks);
+        var start = new double[likelihood.ParameterCount];
+        var mean = new double[likelihood.ParameterCount];
+        var precision = new double[likelihood.ParameterCount];
         coefficients.CopyTo(start, 0);
         for (int k = 0; k < groups.Count; k++)
         {

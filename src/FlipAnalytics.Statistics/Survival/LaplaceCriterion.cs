@@ -22,14 +22,8 @@ internal static class LaplaceCriterion
             return mode.LogLikelihood;
         }
 
-        var block = new double[count * count];
-        for (int i = 0; i < count; i++)
-        {
-            mode.Information.AsSpan((first + i) * likelihood.Size + first, i + 1).CopyTo(block.AsSpan(i * count));
-        }
-
-        var factor = new ScaledCholesky(count);
-        if (!factor.TryFactor(block, count, 0))
+        var factor = new CurvatureFactor(likelihood.Layout, first, likelihood.Layout.BorderCount - first - 1);
+        if (!factor.TryFactor(mode.Information, 0))
         {
             return double.NaN;
         }

@@ -18,17 +18,17 @@ internal sealed class LaplaceGradient
     internal LaplaceGradient(PenalisedMode mode)
     {
         this.mode = mode;
-        int size = mode.Likelihood.Size;
+        int size = mode.Likelihood.ParameterCount;
         point = new double[size];
         slope = new double[size];
-        ahead = new double[size * size];
-        behind = new double[size * size];
+        ahead = new double[mode.Likelihood.Layout.Length];
+        behind = new double[mode.Likelihood.Layout.Length];
     }
 
     internal double[] At(ReadOnlySpan<double> logVariances)
     {
         FailureLikelihood likelihood = mode.Likelihood;
-        double[][] inverse = mode.Factor.Inverse();
+        double[] inverse = mode.Factor.Inverse().InLayout();
         var result = new double[logVariances.Length];
         for (int k = 0; k < result.Length; k++)
         {
@@ -37,7 +37,7 @@ internal sealed class LaplaceGradient
             double trace = 0;
             for (int i = start; i < end; i++)
             {
-                trace += inverse[i][i];
+                trace += inverse[likelihood.Layout.Diagonal[i]];
             }
 
             result[k] = (precision * (LaplaceCriterion.SumOfSquares(mode, k) + trace) - (end - start)
@@ -47,18 +47,16 @@ internal sealed class LaplaceGradient
         return result;
     }
 
-    private double TraceOfChange(double[][] inverse, double precision, int start, int end)
+    private double TraceOfChange(double[] inverse, double precision, int start, int end)
     {
-        var direction = new double[inverse.Length];
-        double length = 0;
-        for (int i = 0; i < direction.Length; i++)
+        var direction = new double[mode.Likelihood.FreeSize];
+        for (int j = start; j < end; j++)
         {
-            for (int j = start; j < end; j++)
-            {
-                direction[i] += inverse[i][j] * precision * mode.Parameters[j];
-            }
+            direction[j] = precision * mode.Parameters[j];
         }
 
+        mode.Factor.Solve(direction);
+        double length = 0;
         for (int j = start; j < end; j++)
         {
             length += direction[j] * precision * mode.Parameters[j];
@@ -72,16 +70,16 @@ internal sealed class LaplaceGradient
         double unit = DifferenceLength / Math.Sqrt(length);
         EvaluateAt(direction, unit, ahead);
         EvaluateAt(direction, -unit, behind);
+        // Entries off the diagonal stand once and count twice; where the curvature has none but zeros, nothing changes.
         double sum = 0;
-        int size = mode.Likelihood.Size;
-        for (int i = 0; i < inverse.Length; i++)
+        for (int entry = 0; entry < inverse.Length; entry++)
         {
-            for (int j = 0; j < i; j++)
-            {
-                sum += 2 * inverse[i][j] * (ahead[i * size + j] - behind[i * size + j]);
-            }
+            sum += 2 * inverse[entry] * (ahead[entry] - behind[entry]);
+        }
 
-            sum += inverse[i][i] * (ahead[i * size + i] - behind[i * size + i]);
+        foreach (int entry in mode.Likelihood.Layout.Diagonal)
+        {
+            sum -= inverse[entry] * (ahead[entry] - behind[entry]);
         }
 
         return sum / (2 * unit);

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using MathNet.Numerics.LinearAlgebra;
 
 namespace FlipAnalytics.Statistics;
 
@@ -13,17 +12,20 @@ public sealed record LogRankGroup(string Name, int Count, double Observed, doubl
 /// <summary>A test that groups share one survival curve: Mantel (1966), Cancer Chemother. Rep. 50, 163–170; with weights
 /// Ŝ(t−)^ρ of Harrington and Fleming (1982), Biometrika 69, 553–566. Checked against R's <c>survdiff</c>.</summary>
 /// <param name="Groups">In ordinal order of their names.</param>
-/// <param name="Variance">Of observed less expected, in the order of the groups.</param>
 /// <param name="ChiSquared">The statistic.</param>
 /// <param name="DegreesOfFreedom">Groups ever at risk at an ending, less one.</param>
 /// <param name="P">The chance of a statistic at least as large if all groups share one curve.</param>
 public sealed record LogRank(
     ImmutableArray<LogRankGroup> Groups,
-    ImmutableArray<ImmutableArray<double>> Variance,
     double ChiSquared,
     int DegreesOfFreedom,
     double P)
 {
+    private Lazy<ImmutableArray<ImmutableArray<double>>> variance = new([]);
+
+    /// <summary>Of observed less expected, in the order of the groups; made when it is first asked for.</summary>
+    public ImmutableArray<ImmutableArray<double>> Variance => variance.Value;
+
     /// <summary>Compares two or more groups.</summary>
     /// <param name="times">The spells.</param>
     /// <param name="groups">The group of each spell.</param>
@@ -48,25 +50,25 @@ public sealed record LogRank(
             throw new ArgumentException($"All spells are in group '{names[0]}'; a comparison needs two.", nameof(groups));
 
         double[] observed = new double[names.Length], expected = new double[names.Length];
-        var variance = Matrix<double>.Build.Dense(names.Length, names.Length);
-        var rows = times.Select((time, i) =>
-            (Time: time, Group: Array.IndexOf(names, groups[i]), Stratum: strata is null ? "" : strata[i]));
+        var variance = new LogRankVariance(names.Length);
+        var indices = names.Index().ToDictionary(name => name.Item, name => name.Index);
+        var rows = times.Select((time, i) => (Time: time, Group: indices[groups[i]], Stratum: strata is null ? "" : strata[i]));
         foreach (var stratum in rows.GroupBy(row => row.Stratum))
         {
-            RiskRow[][] byGroup =
-                [.. names.Select((_, k) => RiskTable.Of(stratum.Where(row => row.Group == k).Select(row => row.Time)))];
-            double[][] starts =
-                [.. names.Select((_, k) => stratum.Where(row => row.Group == k).Select(row => row.Time.Start).Order().ToArray())];
+            var members = stratum.ToLookup(row => row.Group, row => row.Time);
+            RiskRow[][] byGroup = [.. names.Select((_, k) => RiskTable.Of(members[k]))];
+            double[][] starts = [.. names.Select((_, k) => members[k].Select(time => time.Start).Order().ToArray())];
             AddStratum(RiskTable.Of(stratum.Select(row => row.Time)), byGroup, starts, rho, observed, expected, variance);
         }
+
+        var counts = groups.CountBy(group => group).ToDictionary();
         return Result(
-            [.. names.Select((name, k) => new LogRankGroup(name, groups.Count(g => g == name), observed[k], expected[k]))],
-            variance);
+            [.. names.Select((name, k) => new LogRankGroup(name, counts[name], observed[k], expected[k]))], variance);
     }
 
     private static void AddStratum(
         RiskRow[] pooled, RiskRow[][] byGroup, double[][] starts, double rho,
-        double[] observed, double[] expected, Matrix<double> variance)
+        double[] observed, double[] expected, LogRankVariance variance)
     {
         int[] next = new int[byGroup.Length], entered = new int[byGroup.Length], left = new int[byGroup.Length];
         double survival = 1;
@@ -90,29 +92,18 @@ public sealed record LogRank(
             survival *= 1 - ended / all;
             if (ended == 0 || all == 1)
                 continue;
-            double factor = weight * weight * ended * (all - ended) / (all - 1);
-            for (int j = 0; j < share.Length; j++)
-            {
-                for (int k = 0; k < share.Length; k++)
-                    variance[j, k] += factor * share[j] * ((j == k ? 1 : 0) - share[k]);
-            }
+            variance.Add(weight * weight * ended * (all - ended) / (all - 1), share);
         }
     }
 
-    private static LogRank Result(ImmutableArray<LogRankGroup> groups, Matrix<double> variance)
+    private static LogRank Result(ImmutableArray<LogRankGroup> groups, LogRankVariance variance)
     {
         int[] compared = [.. Enumerable.Range(0, groups.Length).Where(k => groups[k].Expected > 0)];
-        // The differences sum to 0, so one group is left out of the quadratic form.
         int degrees = compared.Length - 1;
-        if (degrees < 1 || variance.FrobeniusNorm() == 0)
+        if (degrees < 1 || variance.IsZero)
             throw new ArgumentException(
                 "No spell ended while two groups were at risk, so there is nothing to compare. Wait for more endings.", nameof(groups));
-        var difference = Vector<double>.Build.Dense(
-            degrees, k => groups[compared[k + 1]].Observed - groups[compared[k + 1]].Expected);
-        var inner = Matrix<double>.Build.Dense(degrees, degrees, (j, k) => variance[compared[j + 1], compared[k + 1]]);
-        double statistic = difference * inner.Svd().Solve(difference);
-        return new(
-            groups, [.. variance.EnumerateRows().Select(row => row.ToImmutableArray())],
-            statistic, degrees, Tails.UpperChiSquared(statistic, degrees));
+        double statistic = variance.Form(compared, [.. groups.Select(group => group.Observed - group.Expected)]);
+        return new(groups, statistic, degrees, Tails.UpperChiSquared(statistic, degrees)) { variance = new(variance.Whole) };
     }
 }

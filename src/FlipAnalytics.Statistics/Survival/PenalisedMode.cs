@@ -38,15 +38,15 @@ internal sealed class PenalisedMode
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
         this.floor = floor;
-        int size = likelihood.Size;
+        int size = likelihood.ParameterCount;
         Parameters = [.. start];
         gradient = new double[size];
         trialGradient = new double[size];
-        Information = new double[size * size];
-        trialInformation = new double[size * size];
+        Information = new double[likelihood.Layout.Length];
+        trialInformation = new double[likelihood.Layout.Length];
         step = new double[size];
         trial = new double[size];
-        Factor = new ScaledCholesky(likelihood.FreeSize);
+        Factor = new CurvatureFactor(likelihood.Layout, 0, likelihood.Layout.BorderCount - size + likelihood.FreeSize);
     }
 
     internal FailureLikelihood Likelihood => likelihood;
@@ -60,10 +60,10 @@ internal sealed class PenalisedMode
     /// <summary>Log-likelihood less half the squared distances from the prior means in prior standard deviations.</summary>
     internal double Penalised { get; private set; }
 
-    /// <summary>Minus second derivatives of <see cref="Penalised"/>: lower triangle, row length as the parameters.</summary>
+    /// <summary>Minus second derivatives of <see cref="Penalised"/>, in the likelihood's layout.</summary>
     internal double[] Information { get; private set; }
 
-    internal ScaledCholesky Factor { get; }
+    internal CurvatureFactor Factor { get; }
 
     internal int Iterations { get; private set; }
 
@@ -136,9 +136,9 @@ internal sealed class PenalisedMode
     private bool FindStep()
     {
         double damping = 0;
-        while (!Factor.TryFactor(Information, likelihood.Size, damping))
+        while (!Factor.TryFactor(Information, damping))
         {
-            flatAt = damping == 0 ? Factor.FailedRow : flatAt;
+            flatAt = damping == 0 ? Factor.FailedParameter : flatAt;
             damping = damping == 0 ? 1e-3 : 10 * damping;
             if (damping > 1e9)
             {
@@ -218,7 +218,7 @@ internal sealed class PenalisedMode
             double distance = at[i] - priorMean[i];
             penalty += priorPrecision[i] * distance * distance / 2;
             slope[i] -= priorPrecision[i] * distance;
-            information[i * at.Length + i] += priorPrecision[i];
+            information[likelihood.Layout.Diagonal[i]] += priorPrecision[i];
         }
 
         if (floor is { } least)
@@ -235,8 +235,7 @@ internal sealed class PenalisedMode
     /// <summary>Adds what the floor of the scale tells to the information, which is no constant as that of normal priors.</summary>
     internal void AddFloor(double logScale, double[] information)
     {
-        int last = likelihood.LogScaleIndex;
-        information[last * likelihood.Size + last] += floor?.Information(logScale) ?? 0;
+        information[likelihood.Layout.Diagonal[likelihood.LogScaleIndex]] += floor?.Information(logScale) ?? 0;
     }
 
     private void RefuseRunawayScale()

@@ -21,13 +21,19 @@ internal sealed class ScaledCholesky(int size)
     internal int FailedRow { get; private set; }
 
     /// <summary>Factors A + damping · diag|A| given the lower triangle of A; false if that is not positive definite.</summary>
+    /// <param name="matrix">A.</param>
+    /// <param name="matrixStride">Length of its rows.</param>
+    /// <param name="damping">Share of its diagonal to add.</param>
+    /// <param name="yardstick">What pivots are held against; the diagonal of A where it is empty. What is left of a matrix
+    /// after an elimination is held against the matrix.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    internal bool TryFactor(double[] matrix, int matrixStride, double damping)
+    internal bool TryFactor(
+        ReadOnlySpan<double> matrix, int matrixStride, double damping, ReadOnlySpan<double> yardstick = default)
     {
         LogDeterminant = 0;
         for (int i = 0; i < size; i++)
         {
-            double diagonal = Math.Abs(matrix[i * matrixStride + i]);
+            double diagonal = Math.Abs(yardstick.IsEmpty ? matrix[i * matrixStride + i] : yardstick[i]);
             if (!double.IsFinite(diagonal))
             {
                 FailedRow = i;
@@ -45,7 +51,8 @@ internal sealed class ScaledCholesky(int size)
                 factor[i * stride + j] = entry / factor[j * stride + j];
             }
 
-            double pivot = Math.Sign(matrix[i * matrixStride + i]) + damping - Dot(i, i, i);
+            double diagonal = matrix[i * matrixStride + i];
+            double pivot = (yardstick.IsEmpty ? Math.Sign(diagonal) : diagonal * scale[i] * scale[i]) + damping - Dot(i, i, i);
             if (!(pivot > 1e-14))
             {
                 FailedRow = i;

@@ -88,11 +88,8 @@ internal sealed class GroupModels
     /// <summary>Covariance of the effects of two levels on log days.</summary>
     public double DaysCovariance(string level, string other)
     {
-        AcceleratedFailureFit fit = days.Fit!;
-        int Row(string name) => fit.CovarianceOrder.IndexOf(
-            $"{days.Groups[daysGroup].Name}:{days.Groups[daysGroup].Levels[Index(days.Groups[daysGroup], name)]}");
-        int row = Row(level), column = Row(other);
-        return row < 0 || column < 0 ? 0 : fit.Covariance[row][column];
+        Grouping group = days.Groups[daysGroup];
+        return days.Fit!.CovarianceOfEffects(daysGroup, Index(group, level), Index(group, other));
     }
 
     /// <summary>Shrunk effect of a level on the log sale price (for a color that of its family too), with its variance.</summary>

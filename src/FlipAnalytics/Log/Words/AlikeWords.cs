@@ -31,7 +31,7 @@ internal static class AlikeWords
     {
         var words = WordUse.Of(log, kind)
             .GroupBy(use => use.Word, use => new WordPlace(use.File, use.Row), StringComparer.OrdinalIgnoreCase)
-            .Select(uses => (Word: CountedWord.Of(uses.Key, [.. uses]), Parts: WordForm.Parts(uses.Key)))
+            .Select(uses => new TakenApart(CountedWord.Of(uses.Key, [.. uses]), WordForm.Parts(uses.Key)))
             .OrderByDescending(word => word.Word.Count).ToArray();
         bool[] isTold = new bool[words.Length];
         for (int i = 0; i < words.Length; i++)
@@ -53,13 +53,21 @@ internal static class AlikeWords
         }
     }
 
-    private static bool IsLikelyOne((CountedWord Word, string[] Parts) often, (CountedWord Word, string[] Parts) rare)
+    private static bool IsLikelyOne(TakenApart often, TakenApart rare)
     {
-        if (WordSlips.Between(often.Parts, rare.Parts) is not { } slips)
+        bool mayBeSlip = TimesRarer * rare.Word.Count <= often.Word.Count || (often.IsOfTheTrade && !rare.IsOfTheTrade);
+        // Most pairs of words are told apart by these two alone; without a slip their letters are the same.
+        if ((!mayBeSlip && often.Letters != rare.Letters) || !often.Mask.MayBeSlipOf(rare.Mask))
             return false;
-        return slips == 0 ? rare.Parts.Length > 0
-            : TimesRarer * rare.Word.Count <= often.Word.Count || (IsOfTheTrade(often.Parts) && !IsOfTheTrade(rare.Parts));
+        return WordSlips.Between(often.Parts, rare.Parts) is { } slips && (slips == 0 ? rare.Parts.Length > 0 : mayBeSlip);
     }
 
-    private static bool IsOfTheTrade(string[] parts) => parts.All(TradeWords.Has);
+    private sealed record TakenApart(CountedWord Word, string[] Parts)
+    {
+        public string Letters { get; } = string.Concat(Parts);
+
+        public bool IsOfTheTrade { get; } = Parts.All(TradeWords.Has);
+
+        public LetterMask Mask { get; } = LetterMask.Of(Parts);
+    }
 }

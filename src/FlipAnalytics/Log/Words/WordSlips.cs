@@ -50,7 +50,7 @@ internal static class WordSlips
     }
 
     /// <summary>A word of three letters has too many neighbours to be told from them; the longer, the fewer.</summary>
-    private static int Most(int length) => length switch
+    internal static int Most(int length) => length switch
     {
         <= 3 => 0,
         <= 5 => 1,
