@@ -97,8 +97,9 @@ internal sealed class BuyCommand
             Channel = parsed.GetValue(channel),
             NewWords = parsed.GetValue(newWords),
         };
+        var rows = Task.Run(() => RowsWorthALook.In(sales));
         var report = PurchaseReport.Of(sales, pieces.Candidates, terms);
-        report = report.WithWorthALook(sales, terms) with
+        report = report.WithWorthALook(sales, terms, rows) with
         {
             SetAside = [.. pieces.Problems.Where(problem => problem is { Severity: Severity.Error, Row: not null })],
         };

@@ -48,9 +48,10 @@ internal sealed class ColorsCommand
         if (opened.Log is null)
             return opened.ExitCode;
         string? type = parsed.GetValue(next);
+        var rows = Task.Run(() => RowsWorthALook.In(opened.Log));
         GroupComparisonReport report = GroupComparison
             .Of(opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, type, parsed.GetValue(newWords))
-            .WithWorthALook(opened.Log, type);
+            .WithWorthALook(opened.Log, type, rows);
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(GroupComparisonPlot.Of(report), picture, replaces);
         log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report, parsed.GetValue(all)));

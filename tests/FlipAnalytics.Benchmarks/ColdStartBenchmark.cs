@@ -20,9 +20,9 @@ internal static class ColdStartBenchmark
         Directory.CreateDirectory(log);
         SalesLogWriter.Write(DemoLog.Generate(Flips, 1).Log, log, overwrite: true);
         string platform = RuntimeInformation.RuntimeIdentifier;
-        string plain = Publish(work, "plain");
-        string ready = Publish(work, "ready", "-r", platform, "--self-contained", "false", "-p:PublishReadyToRun=true");
-        string native = Publish(work, "native", "-r", platform, "-p:PublishAot=true");
+        string plain = PublishedCommand.Make(work, "plain");
+        string ready = PublishedCommand.Make(work, "ready", "-r", platform, "--self-contained", "false", "-p:PublishReadyToRun=true");
+        string native = PublishedCommand.Native(work);
         foreach (string model in new[] { "price", "hours", "supplies", "days" })
             ChildProcess.Run(plain, "fit", "--log", log, "--model", model, "--plain", "--design", Path.Combine(work, $"{model}.csv"));
 
@@ -41,17 +41,6 @@ internal static class ColdStartBenchmark
         Say("`flip`, native", ChildProcess.Fastest(Runs, native, question), other);
         Console.WriteLine();
         Console.WriteLine(Surroundings.Load());
-    }
-
-    private static string Publish(string work, string form, params string[] how)
-    {
-        string target = Path.Combine(work, form);
-        ChildProcess.Run("dotnet",
-        [
-            "publish", Places.Command, "-c", "Release", "-o", target, "--artifacts-path", Path.Combine(work, "artifacts", form),
-            "--nologo", "-v", "quiet", "-nodeReuse:false", "-p:TreatWarningsAsErrors=false", .. how,
-        ]);
-        return Path.Combine(target, "flip");
     }
 
     private static void Say(string form, double seconds, double other) => Console.WriteLine(string.Create(

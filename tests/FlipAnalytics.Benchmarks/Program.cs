@@ -32,6 +32,9 @@ switch (args)
     case ["cold-start"]:
         ColdStartBenchmark.Run();
         return 0;
+    case ["growth", .. string[] flips]:
+        GrowthBenchmark.Run(flips is [] ? [1_000, 10_000, 100_000] : [.. flips.Select(f => int.Parse(f, CultureInfo.InvariantCulture))]);
+        return 0;
     case ["colour-claims", .. string[] logs]:
         ColourClaims.Run(logs is [string count] ? int.Parse(count, CultureInfo.InvariantCulture) : 400);
         return 0;
@@ -54,6 +57,6 @@ switch (args)
         return 0;
     default:
         Console.Error.WriteLine(
-            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, colour-claims, plausibility, slips, first-verdicts, fuzz or bom; README.md says what each measures.");
+            "Say which benchmark to run: surplus, against-r, row-sums, small-log, books, candidates, wages, reconcile, cold-start, growth, colour-claims, plausibility, slips, first-verdicts, fuzz or bom; README.md says what each measures.");
         return 2;
 }

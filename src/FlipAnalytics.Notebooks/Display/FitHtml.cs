@@ -59,5 +59,6 @@ public static class FitHtml
                 piece.Id, Digits(piece.CooksDistance), Digits(piece.StudentizedResidual),
             }));
 
-    private static string Digits(double value) => Html.Invariant($"{value:0.000}");
+    // A figure that does not exist is an empty cell.
+    private static string Digits(double? value) => Html.Invariant($"{value:0.000}");
 }

@@ -22,6 +22,9 @@ public sealed record GroupPermutation(
     // Sums of the same scores in another order differ by rounding.
     private const double SameZ = 1e-9;
 
+    // A chance that nobody will ever see come true.
+    private const double Never = 1e-12;
+
     /// <summary>The chance of any group so far out: the least of <see cref="AdjustedP"/>, 1 without groups.</summary>
     public double P => AdjustedP.DefaultIfEmpty(1).Min();
 
@@ -44,30 +47,14 @@ public sealed record GroupPermutation(
     public static GroupPermutation Of(
         ReadOnlySpan<double> scores, ReadOnlySpan<int> group, ReadOnlySpan<int> stratum, int groups, int shuffles)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(shuffles, 1);
-        if (group.Length != scores.Length || stratum.Length != scores.Length)
-            throw new ArgumentException(
-                $"There are {scores.Length} scores, {group.Length} groups and {stratum.Length} strata; give one of each an observation.");
-        foreach (int g in group)
-        {
-            if (g < 0 || g >= groups)
-                throw new ArgumentException($"Group {g} is not between 0 and {groups - 1}.", nameof(group));
-        }
-        int[] order = Order(stratum, out int[] starts);
-        double[] centred = new double[scores.Length];
-        int[] labels = new int[scores.Length];
-        double[] variance = new double[groups];
-        for (int s = 0; s + 1 < starts.Length; s++)
-            Centre(order.AsSpan(starts[s]..starts[s + 1]), starts[s], scores, group, centred, labels, variance);
-
+        var (centred, labels, variance, starts) = Centred(scores, group, stratum, groups, shuffles);
         double[] z = Standardised(centred, labels, variance);
         int[] atLeast = new int[groups], atMost = new int[groups];
         double[] largest = new double[shuffles], least = new double[shuffles];
         var random = new RandomNumbers(Stream);
         for (int b = 0; b < shuffles; b++)
         {
-            for (int s = 0; s + 1 < starts.Length; s++)
-                Shuffle(labels.AsSpan(starts[s]..starts[s + 1]), random);
+            Shuffle(labels, starts, random);
             double[] shuffled = Standardised(centred, labels, variance);
             largest[b] = shuffled.Max();
             least[b] = shuffled.Min();
@@ -83,6 +70,84 @@ public sealed record GroupPermutation(
         return new([.. z], [.. variance],
             [.. atLeast.Zip(atMost, (above, below) => Math.Min(1, 2 * (Math.Min(above, below) + 1.0) / (shuffles + 1)))],
             [.. largest], [.. least]);
+    }
+
+    /// <summary>
+    /// The chance that two groups would be at least as far apart if labels were chance: <see cref="P"/> of the same reshuffles, of
+    /// which those are left out that cannot change it.
+    /// </summary>
+    /// <param name="scores">A score an observation.</param>
+    /// <param name="group">Its group, 0 or 1.</param>
+    /// <param name="stratum">Its stratum; labels stay within.</param>
+    /// <param name="shuffles">Reshuffles, 1 or more.</param>
+    /// <param name="enough">Of a chance above this one, only that it is above it is told.</param>
+    /// <exception cref="ArgumentException">Lists of different lengths, or another group.</exception>
+    public static double ChanceOfTwo(
+        ReadOnlySpan<double> scores, ReadOnlySpan<int> group, ReadOnlySpan<int> stratum, int shuffles, double enough)
+    {
+        var (centred, labels, variance, starts) = Centred(scores, group, stratum, 2, shuffles);
+        double z = Math.Abs(Standardised(centred, labels, variance)[0]);
+        int atLeast = 0;
+        if (ChanceOfAny(z, centred, labels, variance[0], starts) * shuffles > Never)
+        {
+            var random = new RandomNumbers(Stream);
+            for (int b = 0; b < shuffles && Chance() <= enough; b++)
+            {
+                Shuffle(labels, starts, random);
+                atLeast += Math.Abs(Standardised(centred, labels, variance)[0]) >= z - SameZ ? 1 : 0;
+            }
+        }
+
+        return Chance();
+
+        double Chance() => Math.Min(1, 2 * (atLeast + 1.0) / (shuffles + 1));
+    }
+
+    /// <summary>
+    /// More than the chance that one reshuffle is as far out, whatever the scores: Bernstein's inequality, which holds without
+    /// replacement too (Hoeffding, 1963, JASA 58, 13–30, theorem 4; from memory), on the smaller group of each stratum.
+    /// </summary>
+    private static double ChanceOfAny(double z, double[] centred, int[] labels, double variance, int[] starts)
+    {
+        double withReplacement = 0, furthest = 0;
+        for (int s = 0; s + 1 < starts.Length; s++)
+        {
+            int n = starts[s + 1] - starts[s], first = 0;
+            double squares = 0;
+            for (int i = starts[s]; i < starts[s + 1]; i++)
+            {
+                first += labels[i] == 0 ? 1 : 0;
+                squares += centred[i] * centred[i];
+                furthest = Math.Max(furthest, Math.Abs(centred[i]));
+            }
+
+            withReplacement += Math.Min(first, n - first) * squares / n;
+        }
+
+        double distance = (z - SameZ) * Math.Sqrt(variance);
+        return distance <= 0 ? 1 : 2 * Math.Exp(-distance * distance / 2 / (withReplacement + furthest * distance / 3));
+    }
+
+    private static (double[] Centred, int[] Labels, double[] Variance, int[] Starts) Centred(
+        ReadOnlySpan<double> scores, ReadOnlySpan<int> group, ReadOnlySpan<int> stratum, int groups, int shuffles)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(shuffles, 1);
+        if (group.Length != scores.Length || stratum.Length != scores.Length)
+            throw new ArgumentException(
+                $"There are {scores.Length} scores, {group.Length} groups and {stratum.Length} strata; give one of each an observation.");
+        foreach (int g in group)
+        {
+            if (g < 0 || g >= groups)
+                throw new ArgumentException($"Group {g} is not between 0 and {groups - 1}.", nameof(group));
+        }
+
+        int[] order = Order(stratum, out int[] starts);
+        double[] centred = new double[scores.Length];
+        int[] labels = new int[scores.Length];
+        double[] variance = new double[groups];
+        for (int s = 0; s + 1 < starts.Length; s++)
+            Centre(order.AsSpan(starts[s]..starts[s + 1]), starts[s], scores, group, centred, labels, variance);
+        return (centred, labels, variance, starts);
     }
 
     private static int[] Order(ReadOnlySpan<int> stratum, out int[] starts)
@@ -123,6 +188,12 @@ public sealed record GroupPermutation(
         for (int g = 0; g < sums.Length; g++)
             sums[g] = variance[g] > 1e-18 ? sums[g] / Math.Sqrt(variance[g]) : 0;
         return sums;
+    }
+
+    private static void Shuffle(int[] labels, int[] starts, RandomNumbers random)
+    {
+        for (int s = 0; s + 1 < starts.Length; s++)
+            Shuffle(labels.AsSpan(starts[s]..starts[s + 1]), random);
     }
 
     private static void Shuffle(Span<int> labels, RandomNumbers random)

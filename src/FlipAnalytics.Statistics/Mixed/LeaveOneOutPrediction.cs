@@ -11,7 +11,7 @@ namespace FlipAnalytics.Statistics;
 /// <param name="StandardizedResidual">
 /// Residual over √(variance of the mean + residual variance / the row's weight).
 /// </param>
-public sealed record LeaveOneOutPrediction(
+public readonly record struct LeaveOneOutPrediction(
     double Residual, double Mean, double VarianceOfMean, double ResidualVariance, double StandardizedResidual)
 {
     /// <summary>Whether the other rows determine a prediction.</summary>

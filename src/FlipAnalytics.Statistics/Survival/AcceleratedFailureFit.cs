@@ -78,19 +78,10 @@ public sealed record AcceleratedFailureFit
     /// <exception cref="ArgumentException">Numbers of values, levels or a level index that do not fit.</exception>
     public FailurePrediction Predict(ReadOnlySpan<double> x, ReadOnlySpan<GroupLevel> levels)
     {
-        if (x.Length != ColumnCount || levels.Length != Groups.Length)
-        {
-            throw new ArgumentException(
-                $"The model has {ColumnCount} columns and {Groups.Length} groups; this row has {x.Length} values and {levels.Length} levels.");
-        }
-
+        double location = Location(x, levels), variance = 0;
         var weights = new List<(int Row, double Weight)>(ColumnCount + levels.Length);
-        double location = 0, variance = 0;
         for (int j = 0; j < KeptColumns.Length; j++)
-        {
-            location += x[KeptColumns[j]] * Coefficients[j].Estimate;
             weights.Add((j, x[KeptColumns[j]]));
-        }
 
         for (int k = 0; k < levels.Length; k++)
         {
@@ -99,13 +90,9 @@ public sealed record AcceleratedFailureFit
             {
                 variance += group.Variance;
             }
-            else if (!levels[k].IsNone)
+            else if (!levels[k].IsNone && !group.AtZeroBoundary)
             {
-                location += EffectOf(group, levels[k].Index);
-                if (!group.AtZeroBoundary)
-                {
-                    weights.Add((GroupStarts[k] + levels[k].Index, 1));
-                }
+                weights.Add((GroupStarts[k] + levels[k].Index, 1));
             }
         }
 
@@ -122,6 +109,30 @@ public sealed record AcceleratedFailureFit
         }
 
         return new FailurePrediction(location, variance, LogScale, VarianceOfLogScale, covariance);
+    }
+
+    /// <summary>The same without its variance, for which nothing of the fit's covariance has to be looked at.</summary>
+    /// <param name="x">One value a column of the design as it was given, dropped ones included.</param>
+    /// <param name="levels">One level a group, in group order.</param>
+    /// <exception cref="ArgumentException">Numbers of values, levels or a level index that do not fit.</exception>
+    public double Location(ReadOnlySpan<double> x, ReadOnlySpan<GroupLevel> levels)
+    {
+        if (x.Length != ColumnCount || levels.Length != Groups.Length)
+        {
+            throw new ArgumentException(
+                $"The model has {ColumnCount} columns and {Groups.Length} groups; this row has {x.Length} values and {levels.Length} levels.");
+        }
+
+        double location = 0;
+        for (int j = 0; j < KeptColumns.Length; j++)
+            location += x[KeptColumns[j]] * Coefficients[j].Estimate;
+        for (int k = 0; k < levels.Length; k++)
+        {
+            if (!levels[k].IsUnseen && !levels[k].IsNone)
+                location += EffectOf(Groups[k], levels[k].Index);
+        }
+
+        return location;
     }
 
     /// <summary>The time by which the share p has ended.</summary>

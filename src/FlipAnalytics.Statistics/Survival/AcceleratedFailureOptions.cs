@@ -14,6 +14,11 @@ public sealed record AcceleratedFailureOptions
     /// <summary>Prior of the logarithm of the scale; null for none. Not used by the exponential distribution.</summary>
     public NormalPrior? LogScalePrior { get; init; }
 
+    /// <summary>A scale that is hardly believed, and less and less below it, so that durations which are all alike have an
+    /// estimate: the prior's further factor exp(−(floor/σ)⁸), which does not show from twice the floor on. Null for none, else
+    /// positive. Not used by the exponential distribution.</summary>
+    public double? ScaleFloor { get; init; }
+
     /// <summary>Prior of the logarithm of each group's variance in group order, null for none; empty for none at all.
     /// With one the estimate is the mode on the log scale and never exactly zero
     /// (Chung and others, 2013, Psychometrika 78, 685–709, on why to avoid the boundary).</summary>
@@ -24,6 +29,11 @@ public sealed record AcceleratedFailureOptions
     {
         CheckLength(CoefficientPriors, coefficientCount, nameof(CoefficientPriors), "coefficient");
         CheckLength(LogGroupVariancePriors, groupCount, nameof(LogGroupVariancePriors), "group");
+        if (ScaleFloor is { } floor && !(floor > 0 && double.IsFinite(floor)))
+        {
+            throw new ArgumentException($"A scale floor of {floor}: it must be positive and finite; leave it out for none.");
+        }
+
         if (!Enum.IsDefined(Distribution))
         {
             throw new ArgumentException($"{Distribution} is not a known failure distribution.");

@@ -57,6 +57,10 @@ internal sealed class FailureProblem
     private NormalPrior? ScalePrior =>
         options.Distribution == FailureDistribution.Exponential ? null : options.LogScalePrior;
 
+    private ScaleFloor? Floor =>
+        options.ScaleFloor is { } floor && options.Distribution != FailureDistribution.Exponential
+            ? new ScaleFloor(Math.Log(floor)) : null;
+
     /// <summary>A mode over these groups' effects, not yet sought, starting from these values by group.</summary>
     internal PenalisedMode Mode(IReadOnlyList<int> groups, double[] coefficients, Func<int, ReadOnlyMemory<double>> effects, double logScale)
     {
@@ -79,7 +83,7 @@ internal sealed class FailureProblem
 
         mean[^1] = ScalePrior?.Mean ?? 0;
         precision[^1] = ScalePrior?.Precision ?? 0;
-        return new PenalisedMode(likelihood, CoefficientNames, start, mean, precision);
+        return new PenalisedMode(likelihood, CoefficientNames, start, mean, precision, Floor);
     }
 
     private void RefuseWithoutEnds()

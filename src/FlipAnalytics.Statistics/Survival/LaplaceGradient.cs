@@ -96,5 +96,6 @@ internal sealed class LaplaceGradient
         }
 
         mode.Likelihood.Evaluate(point, slope, information);
+        mode.AddFloor(point[mode.Likelihood.LogScaleIndex], information);
     }
 }

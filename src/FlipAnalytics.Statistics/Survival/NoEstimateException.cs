@@ -3,6 +3,9 @@ namespace FlipAnalytics.Statistics;
 /// <summary>The likelihood has no maximum at finite values, or none could be found; the message says why and what helps.</summary>
 public sealed class NoEstimateException : Exception
 {
+    /// <summary>Whether it is because the ended durations show no spread at all: the covariates reproduce each of them.</summary>
+    public bool IsWithoutSpread { get; init; }
+
     /// <summary>No estimate, no reason given.</summary>
     public NoEstimateException()
         : base("The data do not determine an estimate.")

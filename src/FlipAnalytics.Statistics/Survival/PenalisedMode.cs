@@ -21,6 +21,7 @@ internal sealed class PenalisedMode
     private readonly ImmutableArray<string> coefficientNames;
     private readonly double[] priorMean;
     private readonly double[] priorPrecision;
+    private readonly ScaleFloor? floor;
     private double[] gradient;
     private double[] trialGradient;
     private double[] trialInformation;
@@ -29,12 +30,14 @@ internal sealed class PenalisedMode
     private int flatAt;
 
     internal PenalisedMode(
-        FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision)
+        FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision,
+        ScaleFloor? floor)
     {
         this.coefficientNames = coefficientNames;
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
+        this.floor = floor;
         int size = likelihood.Size;
         Parameters = [.. start];
         gradient = new double[size];
@@ -218,7 +221,22 @@ internal sealed class PenalisedMode
             information[i * at.Length + i] += priorPrecision[i];
         }
 
+        if (floor is { } least)
+        {
+            double logScale = at[likelihood.LogScaleIndex];
+            penalty -= least.Value(logScale);
+            slope[likelihood.LogScaleIndex] += least.Slope(logScale);
+            AddFloor(logScale, information);
+        }
+
         return value - penalty;
+    }
+
+    /// <summary>Adds what the floor of the scale tells to the information, which is no constant as that of normal priors.</summary>
+    internal void AddFloor(double logScale, double[] information)
+    {
+        int last = likelihood.LogScaleIndex;
+        information[last * likelihood.Size + last] += floor?.Information(logScale) ?? 0;
     }
 
     private void RefuseRunawayScale()
@@ -227,7 +245,10 @@ internal sealed class PenalisedMode
         if (logScale < -FarLogScale)
         {
             throw new NoEstimateException(
-                "The scale has no estimate: the covariates reproduce every ended spell exactly, so the likelihood grows without bound as the scale goes to zero. Use fewer columns, more spells, or a prior on the log scale.");
+                "The scale has no estimate: the covariates reproduce every ended spell exactly, so the likelihood grows without bound as the scale goes to zero. Use fewer columns, more spells, or a floor of the scale.")
+            {
+                IsWithoutSpread = true,
+            };
         }
 
         if (logScale > FarLogScale)

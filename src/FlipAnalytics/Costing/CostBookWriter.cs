@@ -8,9 +8,10 @@ namespace FlipAnalytics;
 /// <param name="log">The log.</param>
 /// <param name="calendar">Its calendar of work.</param>
 /// <param name="sharesUpkeep">Whether pieces carry tools and overheads; the sums of a span do without.</param>
-internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool sharesUpkeep = true)
+/// <param name="itemizes">Whether each share of supplies is a line; the sums of a piece do without.</param>
+internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool sharesUpkeep = true, bool itemizes = true)
 {
-    private readonly CostSheet sheet = new(log, calendar) { SharesUpkeep = sharesUpkeep };
+    private readonly CostSheet sheet = new(log, calendar) { SharesUpkeep = sharesUpkeep, Itemizes = itemizes };
 
     public CostBook Write()
     {
@@ -18,6 +19,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool s
         for (int i = 0; i < log.Pieces.Length; i++)
             Buy(i, log.Pieces[i], prices[i]);
         SuppliesLedger supplies = SuppliesLedger.Write(sheet);
+        sheet.WriteSummed();
         decimal[] stated = [.. log.Pieces.Select((piece, i) => State(i, piece))];
         var (lost, settled) = supplies.Losses.SetOff(sheet, stated);
         ToolWear tools = ToolWear.Write(sheet);
@@ -38,7 +40,7 @@ internal sealed class CostBookWriter(SalesLog log, WorkCalendar calendar, bool s
         [
             .. log.Pieces.Select((piece, i) => WithReturns(returns[i], new(
                 piece,
-                sheet.InOrder(i),
+                sheet.TakeInOrder(i),
                 sheet.Calendar.Hours.TryGetValue(piece.Id, out decimal total) ? total : null)
             {
                 Gaps = [.. sheet.Gaps[i]],

@@ -31,22 +31,70 @@ public enum CostKind
     Fees,
 }
 
-/// <summary>One cost, with its trail.</summary>
+/// <summary>What the lines of one cost have in common: the shares of a rent, of a can, of an outing.</summary>
 /// <param name="Kind">What it is for.</param>
-/// <param name="Date">Day it arose, or the first of the days; null where the log does not say.</param>
-/// <param name="Amount">Amount in the workshop's currency; below zero where a cost is taken back.</param>
 /// <param name="What">A few words for the owner.</param>
 /// <param name="Origin">Where it comes from.</param>
-public sealed record CostLine(CostKind Kind, DateOnly? Date, decimal Amount, string What, CostOrigin Origin)
+internal sealed record CostSource(CostKind Kind, string What, CostOrigin Origin)
 {
+    public DateOnly? Until { get; init; }
+
+    public string? Channel { get; init; }
+}
+
+/// <summary>One cost, with its trail. A large log has millions, so each holds no more than its day, its amount and what it is of.</summary>
+public readonly record struct CostLine
+{
+    private readonly CostSource source;
+
+    /// <summary>A cost.</summary>
+    /// <param name="kind">What it is for.</param>
+    /// <param name="date">Day it arose, or the first of the days; null where the log does not say.</param>
+    /// <param name="amount">Amount in the workshop's currency; below zero where a cost is taken back.</param>
+    /// <param name="what">A few words for the owner.</param>
+    /// <param name="origin">Where it comes from.</param>
+    public CostLine(CostKind kind, DateOnly? date, decimal amount, string what, CostOrigin origin)
+        : this(new(kind, what, origin), date, amount)
+    {
+    }
+
+    internal CostLine(CostSource source, DateOnly? date, decimal amount) => (this.source, Date, Amount) = (source, date, amount);
+
+    /// <summary>What it is for.</summary>
+    public CostKind Kind => source.Kind;
+
+    /// <summary>Day it arose, or the first of the days; null where the log does not say.</summary>
+    public DateOnly? Date { get; init; }
+
+    /// <summary>Amount in the workshop's currency; below zero where a cost is taken back.</summary>
+    public decimal Amount { get; init; }
+
+    /// <summary>A few words for the owner.</summary>
+    public string What => source.What;
+
+    /// <summary>Where it comes from.</summary>
+    public CostOrigin Origin
+    {
+        get => source.Origin;
+        init => source = source with { Origin = value };
+    }
+
     /// <summary>
     /// Last of the days over which it arises evenly, such as the end of the month that a rent is for; not before
     /// <see cref="Date"/>. Null where all of it arises on <see cref="Date"/>.
     /// </summary>
-    public DateOnly? Until { get; init; }
+    public DateOnly? Until
+    {
+        get => source.Until;
+        init => source = source with { Until = value };
+    }
 
     /// <summary>The channel that a rent is for, such as a booth; null for a cost of the whole workshop.</summary>
-    public string? Channel { get; init; }
+    public string? Channel
+    {
+        get => source.Channel;
+        init => source = source with { Channel = value };
+    }
 
     /// <summary>
     /// What of it has arisen by the evening of a day: amount × days so far / days in all, rounded once, and multiplied before it

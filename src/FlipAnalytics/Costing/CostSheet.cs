@@ -7,12 +7,14 @@ namespace FlipAnalytics;
 internal sealed class CostSheet
 {
     private readonly Dictionary<string, int> places = new(StringComparer.OrdinalIgnoreCase);
+    private readonly decimal[] summed;
 
     public CostSheet(SalesLog log, WorkCalendar calendar)
     {
         Log = log;
         Calendar = calendar;
-        Lines = [.. log.Pieces.Select(_ => new List<CostLine>(24))];
+        Lines = [.. log.Pieces.Select(_ => new List<CostLine>())];
+        summed = new decimal[log.Pieces.Length];
         Gaps = [.. log.Pieces.Select(_ => new List<CostGap>())];
         ILookup<string, SaleReturn> returns = log.Returns.OrderBy(back => back.ReturnedOn)
             .ToLookup(back => back.PieceId, StringComparer.OrdinalIgnoreCase);
@@ -27,6 +29,12 @@ internal sealed class CostSheet
 
     /// <summary>Whether pieces carry shares of tools and overheads.</summary>
     public bool SharesUpkeep { get; init; } = true;
+
+    /// <summary>
+    /// Whether each share of supplies is a line of its own, with what left the cans and was paid; without, a piece has one line for all
+    /// of them, which is enough for its sum.
+    /// </summary>
+    public bool Itemizes { get; init; } = true;
 
     public Currency Currency => Log.Workshop.Currency;
 
@@ -51,10 +59,14 @@ internal sealed class CostSheet
 
     public List<string> Notes { get; } = [];
 
-    /// <summary>The lines of a piece by kind, then by day, those without a day first; else in the order they were written.</summary>
-    public ImmutableArray<CostLine> InOrder(int place)
+    /// <summary>
+    /// Takes out the lines of a piece, by kind, then by day, those without a day first; else in the order they were written.
+    /// </summary>
+    public ImmutableArray<CostLine> TakeInOrder(int place)
     {
         CostLine[] lines = [.. Lines[place]];
+        Lines[place].Clear();
+        Lines[place].TrimExcess();
         // Kind, day and place in one number: sorting each piece by the lines themselves takes several times as long.
         var keys = new long[lines.Length];
         for (int i = 0; i < lines.Length; i++)
@@ -69,8 +81,19 @@ internal sealed class CostSheet
     /// <summary>Adds money in or out; nothing where it is zero.</summary>
     public void Pay(DateOnly? date, decimal amount, string what, CostOrigin origin, CostKind? kind, string? piece = null)
     {
-        if (amount != 0)
+        if (amount != 0 && Itemizes)
             Cash.Add(new(date, amount, what, origin) { Kind = kind, PieceId = piece });
+    }
+
+    /// <summary>Writes the shares of supplies that were summed, a line for each piece.</summary>
+    public void WriteSummed()
+    {
+        CostSource source = new(CostKind.Supplies, "supplies", new(Columns.Supplies.File, null, "All shares of it together."));
+        for (int i = 0; i < summed.Length; i++)
+        {
+            if (summed[i] != 0)
+                Lines[i].Add(new(source, Calendar.WorkDay(i), summed[i]));
+        }
     }
 
     /// <summary>Shares an amount by work, a line for each piece; the shares add up to it.</summary>
@@ -82,12 +105,19 @@ internal sealed class CostSheet
             return;
         decimal[] weights = [.. by.Select(s => s.Weight)];
         ImmutableArray<decimal> shares = Shares.InProportion(amount, weights, Currency.MinorDigits);
+        CostSource source = new(kind, what, origin);
         for (int i = 0; i < by.Length; i++)
         {
             DateOnly? day = by[i].LastDay < earliest ? earliest : by[i].LastDay;
             if (shares[i] == 0)
                 continue;
-            CostLine line = new(kind, day, shares[i], what, origin);
+            if (!Itemizes && kind == CostKind.Supplies)
+            {
+                summed[by[i].Index] += shares[i];
+                continue;
+            }
+
+            CostLine line = new(source, day, shares[i]);
             Lines[by[i].Index].Add(line);
             written?.Invoke(by[i].Index, line);
         }

@@ -68,6 +68,7 @@ public sealed record HoursLedger
     {
         decimal[] outings = new decimal[log.Pieces.Length];
         decimal[] general = new decimal[log.Pieces.Length];
+        Dictionary<DateOnly, SharesByWeight> months = [];
         List<GeneralHours> fruitful = [];
         List<GeneralHours> others = [];
 
@@ -130,10 +131,20 @@ public sealed record HoursLedger
 
         bool Share(DateOnly? day, decimal hours)
         {
-            ImmutableArray<(int Index, decimal Hours)> shares = SharedOver(calendar, day, hours);
-            foreach (var (index, share) in shares)
-                general[index] += share;
-            return !shares.IsEmpty;
+            if (day is not { } date || calendar.In(date) is not { IsEmpty: false } work)
+                return false;
+            DateOnly month = new(date.Year, date.Month, 1);
+            if (!months.TryGetValue(month, out SharesByWeight? shares))
+            {
+                months.Add(month, shares = new([.. work.Select(share => share.Weight)], Digits));
+                // A share of nothing is written to as many digits as any other.
+                foreach (WorkShare share in work)
+                    general[share.Index] += 0.00m;
+            }
+
+            foreach (var (place, share) in shares.Of(hours))
+                general[work[place].Index] += share;
+            return true;
         }
     }
 

@@ -12,6 +12,8 @@ internal sealed record OrdinaryAmounts
     // Fees, discounts and deliveries of different channels and distances differ by several times; never by less than this.
     private const decimal LeastFactor = 8;
 
+    private const decimal MostStep = 10;
+
     private readonly decimal low;
     private readonly decimal high = decimal.MaxValue;
 
@@ -30,7 +32,8 @@ internal sealed record OrdinaryAmounts
         decimal median = Middle(sorted);
         // Half of the amounts lie within this factor of the median; three such steps are far out.
         decimal half = Middle([.. sorted.Select(a => a > median ? a / median : median / a).Order()]);
-        decimal factor = Math.Max(LeastFactor, Math.Min(half * half * half, 1000));
+        decimal step = Math.Min(half, MostStep);
+        decimal factor = Math.Max(LeastFactor, step * step * step);
         return new(median / factor, median * factor);
     }
 

@@ -47,7 +47,7 @@ public sealed record SellingTerms
         if (!isChannelKnown)
             (rate, fixedFee, source) = Fees(log.Workshop, sales, null);
         // The sum for a lot says nothing about the sticker of the one piece it stands at.
-        var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet();
+        var inLots = LotPrices.Shared(log).SelectMany(lot => lot).Select(i => log.Pieces[i]).ToHashSet<Piece>(ReferenceEqualityComparer.Instance);
         var bargains = log.Pieces.Where(p => p.StickerPrice > 0 && p.BoughtPrice is not null && !inLots.Contains(p))
             .ToImmutableArray();
         ImmutableArray<Piece> usual = Usual(bargains);
@@ -143,6 +143,8 @@ public sealed record SellingTerms
             var prices = OrdinaryAmounts.Of(known.Select(sale => (decimal?)sale.Price));
             var usual = known.Where(sale => shares.Holds(sale.Fee!.Value / sale.Price) && prices.Holds(sale.Price))
                 .ToImmutableArray();
+            // Where no sale is ordinary in both, they are so far apart that none is a slip among the others.
+            usual = usual.IsEmpty ? known : usual;
             decimal share = usual.Sum(sale => sale.Fee!.Value) / usual.Sum(sale => sale.Price);
             return (Math.Min(share, 0.99m), 0, usual.Length == 1 ? "one past sale" : $"{usual.Length} past sales");
         }

@@ -90,7 +90,7 @@ public static class Shares
     }
 
     // The same proportions in whole numbers, so that no tie is rounded away: exact for weights of up to 18 digits.
-    private static long[] Whole(decimal[] weights, decimal largest, Int128 units)
+    internal static long[] Whole(decimal[] weights, decimal largest, Int128 units)
     {
         decimal limit = (decimal)Int128.Min(1_000_000_000_000_000_000, Int128.MaxValue / 8 / (Int128.Abs(units) + 1));
         int scale = 0;

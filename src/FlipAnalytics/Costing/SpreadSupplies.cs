@@ -250,10 +250,9 @@ internal sealed class SpreadSupplies
 
         string rule = Invariant(
             $"{part.Value} of {purchase.Price}, shared by hours over the {work.Length} pieces worked on {until}; no uses of it are written down.");
+        int withdrawn = shelf.Withdraw(part, CanEnd.Used);
         sheet.Share(
             CostKind.Supplies, part.Value, work, purchase.BoughtOn, purchase.Item, new(Columns.Supplies.File, purchase.Row, rule),
-            (place, line) => shelf.Leave(
-                new(part.Can, part.Quantity * (line.Amount / part.Value), line.Amount),
-                sheet.Stays[place].AroseOn(line.Date), CanEnd.Used));
+            (place, line) => shelf.Leave(withdrawn, sheet.Stays[place].AroseOn(line.Date), line.Amount));
     }
 }

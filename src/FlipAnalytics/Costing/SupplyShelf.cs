@@ -21,26 +21,45 @@ internal sealed class SupplyShelf
 {
     private const int QuantityDigits = 9;
 
+    private readonly List<(CanPart Part, CanEnd End)> withdrawn = [];
     private readonly List<Movement> movements = [];
     private readonly Dictionary<string, SortedSet<DateOnly>> counts = new(StringComparer.OrdinalIgnoreCase);
 
     public SupplyShelf(ImmutableArray<SupplyPurchase> purchases) =>
         Cans = [.. purchases.Select((purchase, place) => new Can(place, purchase))];
 
-    private readonly record struct Movement(int Can, DateOnly Day, decimal? Quantity, decimal Cost, CanEnd End, DateOnly? Asked);
+    // A large log has millions of shares of parts. What is asked for on a day before the can was there leaves it as soon as it is.
+    private readonly record struct Movement(int Part, DateOnly Day, DateOnly Asked, decimal Cost);
 
     /// <summary>The cans, in the order of the log.</summary>
     public ImmutableArray<Can> Cans { get; }
 
     /// <summary>Writes down that a part left its can, on a day or as soon as the can was there.</summary>
-    public void Leave(CanPart part, DateOnly? day, CanEnd end) => movements.Add(new(
-        part.Can.Place, day > part.Can.Since ? day.Value : part.Can.Since, part.Quantity, part.Value, end, day));
+    public void Leave(CanPart part, DateOnly? day, CanEnd end) => Leave(Withdraw(part, end), day, part.Value);
+
+    /// <summary>Writes down that a share of a part left its can, on a day or as soon as the can was there.</summary>
+    /// <param name="withdrawn">The part, as <see cref="Withdraw"/> numbers it.</param>
+    /// <param name="day">The day; null where unknown.</param>
+    /// <param name="cost">What the share cost.</param>
+    public void Leave(int withdrawn, DateOnly? day, decimal cost)
+    {
+        DateOnly since = this.withdrawn[withdrawn].Part.Can.Since;
+        DateOnly left = day > since ? day.Value : since;
+        movements.Add(new(withdrawn, left, day ?? left, cost));
+    }
+
+    /// <summary>A part that is about to leave its can, all at once or share by share.</summary>
+    public int Withdraw(CanPart part, CanEnd end)
+    {
+        withdrawn.Add((part, end));
+        return withdrawn.Count - 1;
+    }
 
     /// <summary>Writes down that a count found a part that had left its can.</summary>
     public void Find(CanPart part, DateOnly day)
     {
         part.Can.Since = day > part.Can.Since ? day : part.Can.Since;
-        movements.Add(new(part.Can.Place, part.Can.Since, -part.Quantity, -part.Value, CanEnd.CountedAway, day));
+        Leave(new(part.Can, -part.Quantity, -part.Value), part.Can.Since, CanEnd.CountedAway);
     }
 
     /// <summary>Writes down that an item was counted.</summary>
@@ -61,8 +80,8 @@ internal sealed class SupplyShelf
     /// left before the can was bought.
     /// </summary>
     public IEnumerable<(Can Can, DateOnly Borne, DateOnly Left, decimal Cost)> UsedTooEarly() => movements
-        .Where(movement => movement is { End: CanEnd.Used, Cost: not 0 } && movement.Asked < movement.Day)
-        .Select(movement => (Cans[movement.Can], movement.Asked!.Value, movement.Day, movement.Cost));
+        .Where(movement => movement.Asked < movement.Day && movement.Cost != 0 && withdrawn[movement.Part].End == CanEnd.Used)
+        .Select(movement => (withdrawn[movement.Part].Part.Can, movement.Asked, movement.Day, movement.Cost));
 
     /// <summary>What pieces took from the cans on the days chosen.</summary>
     public decimal UsedOn(Func<DateOnly, bool> isChosen)
@@ -70,7 +89,7 @@ internal sealed class SupplyShelf
         decimal used = 0;
         foreach (Movement movement in movements)
         {
-            if (movement.End == CanEnd.Used && isChosen(movement.Day))
+            if (withdrawn[movement.Part].End == CanEnd.Used && isChosen(movement.Day))
                 used += movement.Cost;
         }
 
@@ -85,8 +104,10 @@ internal sealed class SupplyShelf
         {
             if (movement.Day > day)
                 continue;
-            ref var end = ref ends[movement.Can * 3 + (int)movement.End];
-            end = (end.Quantity + (movement.Quantity ?? 0), end.Cost + movement.Cost);
+            (CanPart part, CanEnd kind) = withdrawn[movement.Part];
+            ref var end = ref ends[part.Can.Place * 3 + (int)kind];
+            decimal quantity = part.Value == 0 ? part.Quantity ?? 0 : (part.Quantity ?? 0) * (movement.Cost / part.Value);
+            end = (end.Quantity + quantity, end.Cost + movement.Cost);
         }
 
         return [.. Cans.Where(can => !(can.Purchase.BoughtOn > day)).Select(can => Of(can, ends.AsSpan(can.Place * 3, 3)))];

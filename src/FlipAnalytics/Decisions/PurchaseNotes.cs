@@ -50,7 +50,9 @@ internal static class PurchaseNotes
 
         if (selling.FeeSource is null)
             yield return "No selling fees are on record: none are counted. Log fees, or put [fees.CHANNEL] into workshop.toml.";
-        if (laws.Guessed.Days >= 1)
+        if (models.Days.HasFailed)
+            yield return "Your days on market could not be put into one picture, so only a general guess stands in for them. See flip check.";
+        else if (laws.Guessed.Days >= 1)
             yield return "No sale with a listing date is on record: the days on market are only a general guess.";
         bool isMeasured = candidate is { Width: > 0, Depth: > 0, Height: > 0 };
         if (!isMeasured && candidate.SalePrice is null && laws.Price is { SizeVariance: > 0 } prediction)

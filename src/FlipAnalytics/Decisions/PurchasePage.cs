@@ -138,7 +138,9 @@ internal sealed class PurchasePage
         SalesBasis basis = decision.Basis;
         string colour = basis.OfColour is { } count ? $", {count} in {decision.Candidate.Colour}" : "";
         string rests = Text($"Rests on {TextLines.Counted(basis.Sales, "sale")}, {basis.OfType} of type {decision.Candidate.Type}{colour}.");
-        string days = Text($" Such pieces sell in {decision.DaysOnMarket!.Median:0} days or so.");
+        string days = decision.DaysOnMarket!.Median < 1.5m
+            ? " Such pieces sell in a day or so."
+            : Text($" Such pieces sell in {decision.DaysOnMarket.Median:0} days or so.");
         return rests + days + (decision.Comparables.IsEmpty ? "" : $" Nearest: {Nearest(decision.Comparables[0])}.");
     }
 

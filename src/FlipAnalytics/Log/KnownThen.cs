@@ -10,18 +10,19 @@ public static class KnownThen
         /// came back later is sold.
         /// </summary>
         /// <remarks>
-        /// A fact without a date of its own is known with the event it belongs to: the asking price with the listing;
-        /// channel, fees and delivery with the sale, and the channel of a piece not sold with the listing; hours, supplies,
-        /// colour and finish once the piece is ready, listed, sold or gone, whichever is first. An event without any date
-        /// counts as known, save that a piece cannot have been sold or gone before it was listed.
+        /// A fact is known by its own date or that of the event it belongs to, never by that of another: the asking price
+        /// with the listing; fees and delivery with the sale. What has no date at all is known with the piece, such as its channel,
+        /// totals of hours and supplies, color and finish: a later date on the same row, or none,
+        /// must change nothing of an earlier day. That forecasts take no totals from a piece whose work is not done is theirs to
+        /// see to, as they do with the pieces of today.
         /// </remarks>
         /// <param name="date">The last day whose facts are known.</param>
         public SalesLog AsOf(DateOnly date)
         {
-            HashSet<string> notBought = Ids(piece => piece.BoughtOn > date);
+            HashSet<string> notBought = log.Pieces.Where(piece => piece.BoughtOn > date).Select(piece => piece.Id)
+                .ToHashSet(StringComparer.OrdinalIgnoreCase);
             ILookup<string, SaleReturn> undone = log.Returns.Where(back => back.CameBack)
                 .ToLookup(back => back.PieceId, StringComparer.OrdinalIgnoreCase);
-            HashSet<string> workUnknown = Ids(piece => !IsWorkKnown(piece, undone[piece.Id], date));
             return log with
             {
                 Date = date,
@@ -40,41 +41,34 @@ public static class KnownThen
                 Overheads = [.. log.Overheads.Where(overhead => IsKnown(overhead.Month))],
             };
 
-            HashSet<string> Ids(Func<Piece, bool> chosen) =>
-                log.Pieces.Where(chosen).Select(piece => piece.Id).ToHashSet(StringComparer.OrdinalIgnoreCase);
-
             bool IsKnown(DateOnly? day) => day is null || day <= date;
 
             bool IsKnownOf(string? piece, DateOnly? day) =>
-                IsKnown(day) && (piece is null || !(day is null ? workUnknown : notBought).Contains(piece));
+                IsKnown(day) && (piece is null || !notBought.Contains(piece));
         }
     }
 
     private static Piece Then(Piece piece, IEnumerable<SaleReturn> undone, DateOnly date)
     {
         Piece then = piece;
-        bool isListedLater = piece.ListedOn > date;
-        if (!IsWorkKnown(piece, undone, date))
-            then = then with { Hours = null, SuppliesCost = null, Colour = null, Finish = null };
         if (piece.ReadyOn > date)
             then = then with { ReadyOn = null };
-        if (isListedLater)
+        if (piece.ListedOn > date)
             then = then with { ListedOn = null, AskingPrice = null };
-        if (piece.SoldOn > date || (piece.SoldOn is null && isListedLater))
+        if (piece.SoldOn > date)
         {
             then = then with
             {
                 SoldOn = null,
                 SoldPrice = null,
                 SalesTax = null,
-                Channel = null,
                 Fees = null,
                 DeliveryCharged = null,
                 DeliveryCost = null,
             };
         }
 
-        if (piece.LeftOn > date || (piece.LeftOn is null && isListedLater))
+        if (piece.LeftOn > date)
             then = then with { LeftOn = null, LeftAs = null };
         // Until it came back it was sold.
         return undone.FirstOrDefault(back => back.SoldOn <= date && back.ReturnedOn > date) is not { } sale ? then : then with
@@ -88,13 +82,5 @@ public static class KnownThen
             DeliveryCharged = sale.DeliveryCharged,
             DeliveryCost = sale.DeliveryCost,
         };
-    }
-
-    private static bool IsWorkKnown(Piece piece, IEnumerable<SaleReturn> undone, DateOnly date)
-    {
-        DateOnly?[] ends = [piece.ReadyOn, piece.ListedOn, piece.SoldOn, piece.LeftOn];
-        bool isDated = ends.Any(end => end is not null) || undone.Any();
-        return !(piece.BoughtOn > date)
-            && (!isDated || ends.Any(end => end <= date) || undone.Any(back => back.SoldOn <= date));
     }
 }

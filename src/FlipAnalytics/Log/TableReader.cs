@@ -13,6 +13,8 @@ internal static class TableReader
         Separator = ',',
         TrackLineNumbers = true,
         FormatProvider = CultureInfo.InvariantCulture,
+        // Words and numbers of a column come again and again.
+        PoolStrings = true,
     };
 
     /// <summary>Reads a table.</summary>

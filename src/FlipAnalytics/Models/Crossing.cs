@@ -5,6 +5,9 @@ namespace FlipAnalytics;
 /// </summary>
 internal static class Crossing
 {
+    // Amounts beyond what may be written down tell nothing more, and the largest do not exist as decimals.
+    private static readonly double Furthest = (double)NumberRange.Money.Most;
+
     /// <summary>Natural logarithm of a positive amount, length or number of hours; null where unknown or not positive.</summary>
     public static double? Log(decimal? amount) => amount > 0 ? Math.Log((double)amount.Value) : null;
 
@@ -15,14 +18,14 @@ internal static class Crossing
     public static double? Number(decimal? amount) => (double?)amount;
 
     /// <summary>A modelled amount in money, rounded to the currency's minor unit, halves away from zero.</summary>
-    public static decimal Money(double amount, Currency currency) => currency.Round((decimal)amount);
+    public static decimal Money(double amount, Currency currency) => currency.Round(Unrounded(amount));
 
-    /// <summary>A modelled amount as it is, to be shared out.</summary>
-    public static decimal Unrounded(double amount) => (decimal)amount;
+    /// <summary>A modelled amount as it is, to be shared out; one beyond the limit of what may be written is taken at it.</summary>
+    public static decimal Unrounded(double amount) => (decimal)Math.Clamp(amount, -Furthest, Furthest);
 
     /// <summary>A modelled number that is no money, rounded for showing.</summary>
     public static decimal Rounded(double number, int digits) =>
-        decimal.Round((decimal)number, digits, MidpointRounding.AwayFromZero);
+        decimal.Round(Unrounded(number), digits, MidpointRounding.AwayFromZero);
 
     /// <summary>Days since 0001-01-01.</summary>
     public static double Day(DateOnly date) => date.DayNumber;

@@ -34,7 +34,7 @@ internal sealed class DaysModel
         ];
         Groups = [.. Groups.Where(g => g.Name != without)];
         if (!rows.IsEmpty)
-            Fit = AcceleratedFailure.Fit(Data(), plain ? new() : Options());
+            Fit = plain ? AcceleratedFailure.Fit(Data(), new()) : FitOrNone();
     }
 
     public ImmutableArray<DaysRow> Rows { get; }
@@ -43,8 +43,11 @@ internal sealed class DaysModel
 
     public ImmutableArray<Grouping> Groups { get; }
 
-    /// <summary>Null where no piece was ever listed and no guess of days was made.</summary>
+    /// <summary>Null where no piece was ever listed and no guess of days was made, or where nothing could be fitted.</summary>
     public AcceleratedFailureFit? Fit { get; }
+
+    /// <summary>Whether there are days to fit and no fit came of them; a general guess then stands in for it.</summary>
+    public bool HasFailed => Fit is null && !Rows.IsEmpty;
 
     public static DaysModel Of(FittedModels models)
     {
@@ -97,6 +100,8 @@ internal sealed class DaysModel
     {
         get
         {
+            if (Fit is null)
+                return 1;
             int sales = Rows.Count(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended);
             double guesses = Rows.Where(r => r.Origin != RowOrigin.Log).Sum(r => r.Weight);
             return sales == 0 ? 1 : guesses / (guesses + sales);
@@ -104,6 +109,19 @@ internal sealed class DaysModel
     }
 
     public double Slope(string name) => Fit?.Coefficients.FirstOrDefault(c => c.Name == name)?.Estimate ?? 0;
+
+    // Days are one part of an answer: where they have no fit the others stand.
+    private AcceleratedFailureFit? FitOrNone()
+    {
+        try
+        {
+            return AcceleratedFailure.Fit(Data(), Options());
+        }
+        catch (NoEstimateException)
+        {
+            return null;
+        }
+    }
 
     private AcceleratedFailureData Data() => new(
         Columns.Names,
@@ -128,6 +146,7 @@ internal sealed class DaysModel
                 })),
             ],
             LogScalePrior = Normal(Expectations.LogScale),
+            ScaleFloor = Expectations.LeastScale,
             LogGroupVariancePriors =
                 [.. Groups.Select(_ => new NormalPrior(logVariance, Expectations.DaysEffectsUncertainty))],
         };

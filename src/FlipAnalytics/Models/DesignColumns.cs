@@ -53,7 +53,13 @@ internal sealed class DesignColumns
     public DesignColumns Without(string column) =>
         new([.. Names.Where(name => name != column)], wornShare, damagedShare);
 
-    public double[] Row(DesignValues values) => [.. Names.Select(name => Value(name, values))];
+    public double[] Row(DesignValues values)
+    {
+        var row = new double[Names.Length];
+        for (int j = 0; j < row.Length; j++)
+            row[j] = Value(Names[j], values);
+        return row;
+    }
 
     /// <summary>Variance that an unrecorded condition leaves, given the two slopes.</summary>
     public double ConditionVariance(PieceFacts facts, double wornSlope, double damagedSlope)

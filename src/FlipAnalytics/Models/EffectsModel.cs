@@ -25,38 +25,49 @@ internal sealed class EffectsModel
     private readonly EffectsSpecification specification;
     private readonly ImmutableArray<EffectsRow> rows;
     private readonly RowWeights weights;
-    private readonly Dictionary<string, double> predictedWithout;
-    private readonly HashSet<string> wild;
-    private readonly (double Low, double High) limits;
+    private readonly EffectsObservations observed;
+
+    // Of the fits that end in another one, nobody asks these.
+    private readonly Lazy<Dictionary<string, double>> predictedWithout;
+    private readonly Lazy<HashSet<string>> wild;
+    private readonly Lazy<(double Low, double High)> limits;
+    private readonly Lazy<ResidualShape> shape;
+    private readonly Lazy<Dictionary<string, double>> typeEffects;
 
     private EffectsModel(
-        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, MixedModelFit fit,
+        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsObservations observed, MixedModelFit fit,
         RowWeights weights)
     {
         this.specification = specification;
         this.rows = rows;
         this.weights = weights;
-        double[] told = [.. rows.Where((_, i) => weights.Counts[i] >= WeighedRow.HardlyCounts).Select(row => row.Response)];
-        limits = (told.Min() - FurthestOut, told.Max() + FurthestOut);
-        Design = design;
+        this.observed = observed;
+        limits = new(() =>
+        {
+            double[] told = [.. rows.Where((_, i) => weights.Counts[i] >= WeighedRow.HardlyCounts).Select(row => row.Response)];
+            return (told.Min() - FurthestOut, told.Max() + FurthestOut);
+        });
         Fit = fit;
         // Prior observations of slopes follow the rows in the fit.
         LeaveOneOut = [.. fit.LeaveOneOut().Take(rows.Length).Select(weights.AsIfCountedInFull)];
-        Shape = ResidualShape.Of(Logged.Where(i => weights.Counts[i] >= WeighedRow.HardlyCounts)
-            .Select(i => LeaveOneOut[i].StandardizedResidual));
-        wild = Logged.Where(i => weights.Counts[i] < 1).Select(i => rows[i].PieceId!).ToHashSet(StringComparer.OrdinalIgnoreCase);
-        predictedWithout = Logged.Where(i => LeaveOneOut[i].IsDefined)
-            .ToDictionary(i => rows[i].PieceId!, i => LeaveOneOut[i].Mean, StringComparer.OrdinalIgnoreCase);
+        shape = new(() => ResidualShape.Of(Logged.Where(i => weights.Counts[i] >= WeighedRow.HardlyCounts)
+            .Select(i => LeaveOneOut[i].StandardizedResidual)));
+        wild = new(() => Logged.Where(i => weights.Counts[i] < 1).Select(i => rows[i].PieceId!)
+            .ToHashSet(StringComparer.OrdinalIgnoreCase));
+        predictedWithout = new(() => Logged.Where(i => LeaveOneOut[i].IsDefined)
+            .ToDictionary(i => rows[i].PieceId!, i => LeaveOneOut[i].Mean, StringComparer.OrdinalIgnoreCase));
+        typeEffects = new(() => fit.Terms.First(t => t.Name == TermNames.Type).Levels
+            .ToDictionary(l => l.Level, l => l.Effect, StringComparer.OrdinalIgnoreCase));
     }
 
-    public EffectsDesign Design { get; }
+    public EffectsDesign Design => observed.Design;
 
     public MixedModelFit Fit { get; }
 
     /// <summary>Each row predicted from the others, in the order of the rows.</summary>
     public ImmutableArray<LeaveOneOutPrediction> LeaveOneOut { get; }
 
-    public ResidualShape Shape { get; }
+    public ResidualShape Shape => shape.Value;
 
     public ImmutableArray<EffectsRow> Rows => rows;
 
@@ -81,32 +92,32 @@ internal sealed class EffectsModel
 
     /// <summary>What all the other rows expect of a logged piece; null where they cannot tell or it is not in the model.</summary>
     public double? PredictedWithout(string pieceId) =>
-        predictedWithout.TryGetValue(pieceId, out double mean) ? mean : null;
+        predictedWithout.Value.TryGetValue(pieceId, out double mean) ? mean : null;
 
     /// <summary>Whether a piece's own amount is so far out of line that it counts less.</summary>
-    public bool IsWild(string pieceId) => wild.Contains(pieceId);
+    public bool IsWild(string pieceId) => wild.Value.Contains(pieceId);
 
     /// <summary>Fits the model; null where there is no row.</summary>
     public static EffectsModel? TryFit(EffectsSpecification specification, ImmutableArray<EffectsRow> rows)
     {
         if (rows.IsEmpty)
             return null;
-        EffectsDesign design = EffectsDesign.Of(specification, rows, plain: false);
-        EffectsModel fitted = FitOnce(specification, rows, design, RowWeights.Of(rows), []);
+        var observed = EffectsObservations.Of(specification, rows);
+        EffectsModel fitted = FitOnce(specification, rows, observed, RowWeights.Of(rows), []);
         RowWeights gaps = fitted.weights.WithGaps(rows, fitted.Fit.ResidualVariance, fitted.GapVariance);
         if (gaps != fitted.weights)
-            fitted = FitOnce(specification, rows, design, gaps, []);
+            fitted = FitOnce(specification, rows, observed, gaps, []);
         for (int pass = 0; pass < Passes.Length; pass++)
         {
             RowWeights counted = fitted.weights.WithCounts(Passes[pass], fitted.StandardizedByMedian());
             if (counted == fitted.weights)
                 break;
             // The variances are those of the first pass in which wild rows hardly counted.
-            fitted = FitOnce(specification, rows, design, counted, pass < Passes.Length - 1 ? [] : fitted.Fit.Terms);
+            fitted = FitOnce(specification, rows, observed, counted, pass < Passes.Length - 1 ? [] : fitted.Fit.Terms);
         }
 
         ImmutableArray<EffectsRow> read = fitted.Read();
-        return read == rows ? fitted : FitOnce(specification, read, design, fitted.weights, fitted.Fit.Terms);
+        return read == rows ? fitted : FitOnce(specification, read, observed, fitted.weights, fitted.Fit.Terms);
     }
 
     // A wild row that one slip of the pen explains is read as what was likely meant: in a rare type even the loss of a row
@@ -161,7 +172,7 @@ internal sealed class EffectsModel
         ImmutableArray<EffectsRow> logged = [.. rows.Where(r => r.Origin == RowOrigin.Log)];
         EffectsDesign design = EffectsDesign.Of(specification, logged, plain: true);
         var data = MixedModelData.From(
-            design.Columns.Names, [.. logged.Select(r => design.Columns.Row(r.Values))], design.RandomTerms(), ByTerm(logged, design, 0),
+            design.Columns.Names, [.. logged.Select(r => design.Columns.Row(r.Values))], design.RandomTerms(), EffectsObservations.LevelsOf(logged, design, 0),
             [.. logged.Select(r => r.Response)], null);
         return (design, MixedModel.Fit(data, new()), logged);
     }
@@ -196,7 +207,7 @@ internal sealed class EffectsModel
             fromSize,
             Slope(TermNames.Hours),
             Shape,
-            limits,
+            limits.Value,
             FurthestOff);
     }
 
@@ -205,9 +216,7 @@ internal sealed class EffectsModel
         Design.Groups.FirstOrDefault(g => g.Name == trait)?.Levels.Contains(word, StringComparer.OrdinalIgnoreCase) == true;
 
     /// <summary>The shrunk effect of a type; 0 for one that the model has not seen.</summary>
-    public double TypeEffect(string type) =>
-        Fit.Terms.First(t => t.Name == TermNames.Type).Levels
-            .FirstOrDefault(l => string.Equals(l.Level, type, StringComparison.OrdinalIgnoreCase))?.Effect ?? 0;
+    public double TypeEffect(string type) => typeEffects.Value.GetValueOrDefault(type);
 
     /// <summary>Share of the answer for a piece that rests on guesses and common practice instead of the log, 0 to 1.</summary>
     public double GuessShare(DesignValues values)
@@ -232,32 +241,27 @@ internal sealed class EffectsModel
             + Design.Columns.ConditionVariance(row.Facts, Slope(TermNames.Worn), Slope(TermNames.Damaged));
 
     private static EffectsModel FitOnce(
-        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsDesign design, RowWeights weights,
+        EffectsSpecification specification, ImmutableArray<EffectsRow> rows, EffectsObservations observed, RowWeights weights,
         ImmutableArray<RandomTermEstimate> held)
     {
+        EffectsDesign design = observed.Design;
         double expectedVariance = Square(specification.Residual);
-        var priors = specification.FixedTerms
-            .Select((term, column) => (term.Prior, Column: column)).Where(p => p.Prior is not null).ToArray();
-        double[][] x =
-        [
-            .. rows.Select(r => design.Columns.Row(r.Values)),
-            .. priors.Select(p => design.Columns.Names.Select((_, j) => j == p.Column ? 1.0 : 0.0).ToArray()),
-        ];
-        double[] y = [.. rows.Select(r => r.AsRead), .. priors.Select(p => p.Prior!.Value.Mean)];
+        SlopePrior[] priors = [.. specification.FixedTerms.Select(term => term.Prior).OfType<SlopePrior>()];
+        double[] y = [.. rows.Select(r => r.AsRead), .. priors.Select(p => p.Mean)];
         double[] w =
         [
             .. weights.InFit(rows),
-            .. priors.Select(p => expectedVariance / Square(p.Prior!.Value.StandardDeviation)),
+            .. priors.Select(p => expectedVariance / Square(p.StandardDeviation)),
         ];
         var data = MixedModelData.From(
-            design.Columns.Names, x, design.RandomTerms(), ByTerm(rows, design, priors.Length), y, w);
+            design.Columns.Names, observed.X, design.RandomTerms(), observed.ByTerm, y, w);
         var options = new MixedModelOptions
         {
             HeldRatios = [.. held.Select(term => (double?)term.VarianceRatio)],
             RatioPriors = [.. RatioPriors(specification, design)],
             ResidualVariancePrior = new(specification.ResidualWeight, expectedVariance),
         };
-        return new(specification, rows, design, MixedModel.Fit(data, options), weights);
+        return new(specification, rows, observed, MixedModel.Fit(data, options), weights);
     }
 
     private static IEnumerable<VarianceRatioPrior?> RatioPriors(EffectsSpecification specification, EffectsDesign design)
@@ -279,16 +283,6 @@ internal sealed class EffectsModel
 
         if (!design.Months.IsEmpty)
             yield return Prior(specification.MonthlyDrift!.Value);
-    }
-
-    private static int[][] ByTerm(ImmutableArray<EffectsRow> rows, EffectsDesign design, int priorRows)
-    {
-        int[][] byRow = [.. rows.Select(design.Levels)];
-        return
-        [
-            .. Enumerable.Range(0, design.TermCount)
-                .Select(k => byRow.Select(levels => levels[k]).Concat(Enumerable.Repeat(-1, priorRows)).ToArray()),
-        ];
     }
 
     private static double Square(double x) => x * x;

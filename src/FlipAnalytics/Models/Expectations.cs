@@ -76,6 +76,13 @@ internal static class Expectations
     /// <summary>Log of the Weibull scale: sales come a little steadier than by pure chance.</summary>
     public static SlopePrior LogScale { get; } = new(Math.Log(0.8), 0.3);
 
+    /// <summary>
+    /// A Weibull scale below this is hardly believed. Days are written down whole: a piece sold on its seventh day waited between
+    /// six and a half and seven and a half, which alone makes a scale of about 0.03. So a log whose pieces all sold on the day
+    /// they were listed, or after a week, has a small scale and not none; it does not show from twice this on (judgement).
+    /// </summary>
+    public const double LeastScale = 0.05;
+
     /// <summary>Standard deviation of type and colour effects on log days.</summary>
     public static SpreadPrior DaysEffects { get; } = new(0.25);
 

@@ -56,17 +56,17 @@ public sealed record InfluentialPiece(string Id, double CooksDistance, double St
 /// <param name="RSquared">Share of the variance explained.</param>
 /// <param name="AdjustedRSquared">The same, adjusted for the number of terms.</param>
 /// <param name="Sigma">Residual standard deviation.</param>
-/// <param name="F">F statistic of all terms but the intercept.</param>
+/// <param name="F">F statistic of all terms but the intercept; null where there are none.</param>
 /// <param name="PValue">Its p-value.</param>
 /// <param name="Aic">Akaike's criterion.</param>
 /// <param name="Bic">Schwarz's criterion.</param>
-/// <param name="BreuschPaganPValue">p-value of the studentised Breusch–Pagan test of unequal variance.</param>
+/// <param name="BreuschPaganPValue">p-value of the studentised Breusch–Pagan test of unequal variance; null where no term varies.</param>
 /// <param name="ConditionNumber">Condition number of the design.</param>
 /// <param name="SmearingFactor">Duan's smearing factor.</param>
 /// <param name="MostInfluential">The rows with the largest Cook's distance.</param>
 public sealed record FitDiagnostics(
-    double RSquared, double AdjustedRSquared, double Sigma, double F, double PValue, double Aic, double Bic,
-    double BreuschPaganPValue, double ConditionNumber, double SmearingFactor,
+    double RSquared, double AdjustedRSquared, double Sigma, double? F, double? PValue, double Aic, double Bic,
+    double? BreuschPaganPValue, double ConditionNumber, double SmearingFactor,
     ImmutableArray<InfluentialPiece> MostInfluential);
 
 /// <summary>The data as fitted, a row an observation.</summary>

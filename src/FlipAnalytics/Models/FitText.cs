@@ -56,6 +56,7 @@ public static class FitText
         string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
         return report.ResidualVariance is { } variance
             ? Line($"{rests}: 2 in 3 came within {100 * (Math.Exp(Math.Sqrt(variance)) - 1):0} % of what the rest of the log leads one to expect.")
+            : OfTheMiddleOne(1.0 / 6) > 0.9 ? $"{rests}: pieces alike sell in as good as the same days."
             : Line($"{rests}: of pieces alike, 2 in 3 sell in {OfTheMiddleOne(1.0 / 6):0.0} to {OfTheMiddleOne(5.0 / 6):0.0} times the days of the middle one.");
 
         // The quantile of Weibull days over their median: (ln(1 - p)/ln(1/2)) to the power of the scale.
@@ -85,7 +86,7 @@ public static class FitText
     private static void AppendDiagnostics(StringBuilder text, FitDiagnostics d)
     {
         text.Append('\n').AppendWrapped("  ", "  ", Line(
-            $"R² {d.RSquared:0.000} (adjusted {d.AdjustedRSquared:0.000}), F {d.F:0.0} with p {d.PValue:0.0000}, σ {d.Sigma:0.000}, AIC {d.Aic:0.0}, BIC {d.Bic:0.0}, condition number {d.ConditionNumber:0.0}, Duan's smearing factor {d.SmearingFactor:0.000}, Breusch–Pagan p {d.BreuschPaganPValue:0.000}."));
+            $"R² {d.RSquared:0.000} (adjusted {d.AdjustedRSquared:0.000}), {(d.F is null ? "nothing but the amounts varies" : Line($"F {d.F:0.0} with p {d.PValue:0.0000}"))}, σ {d.Sigma:0.000}, AIC {d.Aic:0.0}, BIC {d.Bic:0.0}, condition number {d.ConditionNumber:0.0}, Duan's smearing factor {d.SmearingFactor:0.000}{(d.BreuschPaganPValue is null ? "" : Line($", Breusch–Pagan p {d.BreuschPaganPValue:0.000}"))}."));
         text.AppendWrapped("  ", "  ", "Pieces that pull hardest (Cook's distance): "
             + string.Join(", ", d.MostInfluential.Select(p => Line($"{p.Id} {p.CooksDistance:0.00}"))) + ".");
     }

@@ -8,18 +8,23 @@ namespace FlipAnalytics;
 /// </summary>
 public sealed class FittedModels
 {
+    private readonly Lazy<EffectsModel?> supplies;
+    private readonly Lazy<DaysModel> days;
+
     private FittedModels(SalesLog log)
     {
         Log = log;
         Rows = new(log);
+        // What was used up takes the books of supplies, which no other model asks for.
+        var costs = Task.Run(Rows.SuppliesRows);
         Hours = EffectsModel.TryFit(Expectations.Hours, Rows.HoursRows())!;
-        Supplies = EffectsModel.TryFit(Expectations.Supplies, SuppliesRows());
         Price = EffectsModel.TryFit(Expectations.SalePrice, PriceRows());
         LeadTime = log.Pieces
             .Where(p => p.BoughtOn is not null && p.SoldOn is not null)
             .Select(p => p.SoldOn!.Value.DayNumber - p.BoughtOn!.Value.DayNumber)
             .Order().ToImmutableArray() is { IsEmpty: false } lags ? lags[lags.Length / 2] : 45;
-        Days = DaysModel.Of(this);
+        days = new(() => DaysModel.Of(this));
+        supplies = new(() => EffectsModel.TryFit(Expectations.Supplies, WithTypeHours(costs.GetAwaiter().GetResult())));
     }
 
     /// <summary>The log.</summary>
@@ -30,12 +35,13 @@ public sealed class FittedModels
     internal EffectsModel Hours { get; }
 
     /// <summary>Null where neither the log nor the owner's guesses know the cost of supplies.</summary>
-    internal EffectsModel? Supplies { get; }
+    internal EffectsModel? Supplies => supplies.Value;
 
     /// <summary>Null where there is neither a sale nor a guess of a sale price.</summary>
     internal EffectsModel? Price { get; }
 
-    internal DaysModel Days { get; }
+    /// <summary>Fitted when it is asked for: prices, hours and supplies do without.</summary>
+    internal DaysModel Days => days.Value;
 
     /// <summary>Median days from buying to selling; 45 where no sale tells.</summary>
     internal int LeadTime { get; }
@@ -71,8 +77,10 @@ public sealed class FittedModels
     ];
 
     /// <summary>The observations of the supplies model.</summary>
-    internal ImmutableArray<EffectsRow> SuppliesRows() =>
-        [.. Rows.SuppliesRows().Select(r => r with { TypeHours = Hours.TypeEffect(r.Facts.Type) })];
+    internal ImmutableArray<EffectsRow> SuppliesRows() => WithTypeHours(Rows.SuppliesRows());
+
+    private ImmutableArray<EffectsRow> WithTypeHours(ImmutableArray<EffectsRow> rows) =>
+        [.. rows.Select(r => r with { TypeHours = Hours.TypeEffect(r.Facts.Type) })];
 
     /// <summary>What the models need to know of a piece that would be sold at a date.</summary>
     internal DesignValues ValuesOf(PieceFacts facts, DateOnly date, double relativeHours) =>

@@ -11,10 +11,15 @@ internal static class LeastSquaresReport
 {
     private const int InfluentialShown = 5;
 
+    // Logs of amounts are of the order of one; what is left of them here is rounding.
+    private const double NoScatter = 1e-10;
+
     public static FitReport Of(
         FittedModels models, ModelName model, EffectsSpecification specification, ImmutableArray<EffectsRow> all)
     {
         var (rows, design, regressors, response, fit) = Fit(specification, all);
+        if (fit.Sigma <= NoScatter)
+            throw ModelFitting.NothingScatters(models, model);
         Regressor[] kept = [.. regressors.Where(r => !fit.DroppedColumns.Contains(r.Name))];
         return new()
         {
@@ -82,9 +87,12 @@ internal static class LeastSquaresReport
         return (rows, design, regressors, response, LeastSquares.Fit(regressors, response));
     }
 
+    // Where nothing varies but the amount there is nothing to test.
+    private static double? Known(double figure) => double.IsFinite(figure) ? figure : null;
+
     private static FitDiagnostics Diagnostics(LinearFit fit, ImmutableArray<EffectsRow> rows) => new(
-        fit.RSquared, fit.AdjustedRSquared, fit.Sigma, fit.Overall.F, fit.Overall.P, fit.Aic, fit.Bic,
-        BreuschPagan.Studentized(fit).P, fit.ConditionNumber, Smearing.Factor(fit),
+        fit.RSquared, fit.AdjustedRSquared, fit.Sigma, Known(fit.Overall.F), Known(fit.Overall.P), fit.Aic, fit.Bic,
+        fit.Coefficients.Length < 2 ? null : Known(BreuschPagan.Studentized(fit).P), fit.ConditionNumber, Smearing.Factor(fit),
         [
             // A row that alone tells a coefficient is reproduced exactly, so neither figure exists for it.
             .. Enumerable.Range(0, rows.Length)

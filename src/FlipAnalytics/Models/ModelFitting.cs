@@ -44,10 +44,15 @@ public static class ModelFitting
                     : Amount(models, model),
             };
         }
+        catch (Exception e) when (e is ExactFitException or NoEstimateException { IsWithoutSpread: true }
+            || (e is MixedModelException or ArgumentException && AreAlike(Amounts(models, model))))
+        {
+            throw NothingScatters(models, model, e);
+        }
         catch (Exception e) when (e is MixedModelException or NoEstimateException or ArgumentException)
         {
             throw new NotEnoughDataException(
-                $"Your log alone does not yet tell what {Words(model)} depends on. {Why(e)} "
+                $"Your log alone does not yet tell what the {Words(model)} depend{(model == ModelName.Price ? "s" : "")} on. {Why(e)} "
                 + "Log more pieces, or leave out --plain and --estimator ols: common practice then fills the gaps.",
                 e);
         }
@@ -62,12 +67,34 @@ public static class ModelFitting
             _ => "a supplies_cost whose work is done.",
         }));
 
+    /// <summary>The refusal where the pieces' facts reproduce every amount, as where all are the same.</summary>
+    internal static NotEnoughDataException NothingScatters(FittedModels models, ModelName model, Exception? e = null)
+    {
+        double[] amounts = Amounts(models, model);
+        string why = AreAlike(amounts)
+            ? $"All {amounts.Length} pieces {(model switch
+            {
+                ModelName.Price => "sold for the same price",
+                ModelName.Days => "sold after the same number of days",
+                ModelName.Hours => "took the same hours",
+                _ => "took supplies of the same cost",
+            })}, so there is nothing in your log that it could depend on."
+            : $"What your log says of the pieces already gives the {Words(model)} of each of them, so nothing shows how far single ones scatter.";
+        string sentence = $"{why} Leave out --plain and --estimator ols: common practice then says how far.";
+        return e is null ? new(sentence) : new(sentence, e);
+    }
+
+    private static double[] Amounts(FittedModels models, ModelName model) => model == ModelName.Days
+        ? [.. models.Days.Rows.Where(r => r.Origin == RowOrigin.Log && r.Spell.Kind == SpellKind.Ended).Select(r => r.Spell.Stop)]
+        : [.. Rows(models, model).Where(r => r.Origin == RowOrigin.Log).Select(r => r.Response)];
+
+    private static bool AreAlike(double[] amounts) => amounts.Length > 1 && amounts.Max() == amounts.Min();
+
     // What the arithmetic says, in words for someone who has never heard of it where those differ.
     private static string Why(Exception e) => e switch
     {
         TooFewRowsException few =>
             $"It holds {TextLines.Counted(few.Rows, "such piece")}; to tell {few.Coefficients} things apart takes at least {few.Coefficients + 1}.",
-        ExactFitException => "So few pieces are alike that nothing shows how far single ones scatter.",
         NoEstimateException => "Too few listed pieces have sold to tell apart all that their days may depend on.",
         // What least squares was given are the log's own columns: only their number can be wrong.
         _ => "It holds too few such pieces to tell apart all that they may depend on.",
@@ -147,7 +174,12 @@ public static class ModelFitting
     {
         DaysModel days = plain ? DaysModel.Plain(models) : models.Days;
         if (days.Fit is not { } fit)
-            throw new NotEnoughDataException("No piece has a listing date, so there are no days on market to fit.");
+        {
+            throw new NotEnoughDataException(days.HasFailed
+                ? "What your log says of days on market could not be put into one picture; flip check may show a date or an amount that is out of line."
+                : "No piece has a listing date, so there are no days on market to fit.");
+        }
+
         var kept = Kept(days.Columns.Names, fit.DroppedColumns);
         return new()
         {

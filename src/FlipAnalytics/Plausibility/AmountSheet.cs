@@ -57,7 +57,8 @@ internal sealed class AmountSheet(string file)
     {
         foreach (TermFamily family in families.Values)
             family.Predict();
-        foreach (AmountRow row in rows)
+        // No mend can gain more than all that a row loses as it stands, so most rows need no second look.
+        foreach (AmountRow row in rows.Where(row => row.Terms.Sum(Lost) >= LeastGain))
         {
             var best = Hypotheses(row, together).MaxBy(h => h.Gain);
             if (best is { Gain: >= LeastGain })
@@ -85,20 +86,12 @@ internal sealed class AmountSheet(string file)
             yield return new(all, slip, Gain(terms, all, Math.Log(slip.Factor)) - slip.Rarity);
     }
 
-    // What some cells cost their row as they stand. No mend can gain more, so most cells need no second look.
-    private static double Lost(List<Term> terms, ReadOnlySpan<int> cells)
-    {
-        double lost = 0;
-        foreach (Term term in terms)
-        {
-            if (cells.Contains(term.Plus) || (term.Minus is { } minus && cells.Contains(minus)))
-                lost -= LogDensity(term.Standardised(0));
-        }
+    // What an amount costs its row as it stands.
+    private static double Lost(Term term) => -LogDensity(term.Standardised(0));
 
-        return lost;
-    }
+    private static double Lost(List<Term> terms, int[] cells) => terms.Where(term => cells.Any(term.Touches)).Sum(Lost);
 
-    private static double Gain(List<Term> terms, ReadOnlySpan<int> cells, double log)
+    private static double Gain(List<Term> terms, int[] cells, double log)
     {
         double gain = 0;
         foreach (Term term in terms)

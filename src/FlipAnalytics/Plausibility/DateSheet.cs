@@ -20,6 +20,11 @@ internal sealed class DateSheet(string file, DateOnly today)
     /// <summary>What a date is worth that lies some days off where dates of its kind lie, give or take a spread.</summary>
     public static double Off(double days, double spread) => -2.5 * Math.Log(1 + (days * days / (4 * spread * spread)));
 
+    /// <summary>Whether a date is in line with the rest, so that there is no slip to look for.</summary>
+    /// <param name="found">The date.</param>
+    /// <param name="score">The log likelihood of its row, up to a constant.</param>
+    public bool IsInLine(DateOnly found, double score) => score - Beyond(found) > -AmountSheet.LeastGain;
+
     /// <summary>The likeliest slip in a date; null where it is in line.</summary>
     /// <param name="row">Line of the file.</param>
     /// <param name="column">Column name.</param>
@@ -28,9 +33,10 @@ internal sealed class DateSheet(string file, DateOnly today)
     /// <param name="score">The log likelihood of a row with this date, up to a constant; with none for null.</param>
     public LogFinding? Finding(int row, string column, DateOnly found, Func<string> expected, Func<DateOnly?, double> score)
     {
-        double stands = score(found) - Beyond(found);
-        if (stands > -AmountSheet.LeastGain)
+        double stands = score(found);
+        if (IsInLine(found, stands))
             return null;
+        stands -= Beyond(found);
         var best = Mends(found)
             .Select(mend => (mend.Date, mend.Words, Gain: score(mend.Date) - Beyond(mend.Date) - mend.Rarity - stands))
             .MaxBy(mend => mend.Gain);

@@ -18,6 +18,23 @@ public sealed record LogFinding(
     /// <summary>Something to look at, in the words of a problem.</summary>
     public LogProblem AsProblem() => new(Severity.Warning, File, Row, Column, Found, Usual, Mend);
 
+    /// <summary>Place in the log of the piece that the row is of; null for a row of none.</summary>
+    internal int? PlaceIn(SalesLog log)
+    {
+        string? id = File == Columns.Pieces.File ? log.Pieces.FirstOrDefault(piece => piece.Row == Row)?.Id
+            : File == Columns.Asking.File ? log.AskingPrices.FirstOrDefault(change => change.Row == Row)?.PieceId
+            : File == Columns.Hours.File ? log.Hours.FirstOrDefault(entry => entry.Row == Row)?.PieceId
+            : File == Columns.Uses.File ? log.Uses.FirstOrDefault(use => use.Row == Row)?.PieceId
+            : null;
+        for (int i = 0; id is not null && i < log.Pieces.Length; i++)
+        {
+            if (string.Equals(log.Pieces[i].Id, id, StringComparison.OrdinalIgnoreCase))
+                return i;
+        }
+
+        return null;
+    }
+
     internal static string Text(decimal number) => number.ToString("0.############", CultureInfo.InvariantCulture);
 
     internal static string Text(DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -64,10 +64,11 @@ internal sealed class PieceDates
     private LogFinding? Finding(Piece piece)
     {
         DateOnly?[] dates = Dates(piece);
+        double score = Score(piece, dates);
         LogFinding? best = null;
         for (int d = 0; d < dates.Length; d++)
         {
-            if (dates[d] is not { } found)
+            if (dates[d] is not { } found || sheet.IsInLine(found, score))
                 continue;
             int place = d;
             LogFinding? finding = sheet.Finding(piece.Row, Names[d], found, () => Expected(piece, dates, place), date =>

@@ -44,11 +44,12 @@ internal static class RowReach
                 .Sum(purchase => purchase.Price ?? 0);
         }
 
-        if (PlaceOf(log, finding) is { } place)
+        if (finding.PlaceIn(log) is { } place)
         {
             PieceCost cost = book.Pieces[place];
             decimal ofLot = cost.Piece.Lot is null ? 0 : cost.Piece.BoughtPrice ?? 0;
-            return cost.Lines.Sum(line => Math.Abs(line.Amount)) + (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0) + ofLot;
+            return cost.Lines.Sum(line => Math.Abs(line.Amount)) + (cost.Piece.SoldPrice ?? 0) + (cost.Piece.DeliveryCharged ?? 0) + ofLot
+                + cost.Returns.Sum(back => back.Row.Refund + (back.Row.SoldPrice ?? 0) + (back.Row.DeliveryCharged ?? 0));
         }
 
         return book.Cash.Where(movement => IsOf(movement.Origin)).Sum(movement => Math.Abs(movement.Amount))
@@ -61,23 +62,7 @@ internal static class RowReach
     {
         decimal own = log.Hours.Where(entry => finding.File == Columns.Hours.File && entry.Row == finding.Row).Sum(entry => entry.Hours)
             + log.Trips.Where(trip => finding.File == Columns.Trips.File && trip.Row == finding.Row).Sum(trip => trip.Hours ?? 0);
-        return PlaceOf(log, finding) is not { } place ? own
+        return finding.PlaceIn(log) is not { } place ? own
             : own + (ledger.Pieces[place].Bench ?? 0) + ledger.Pieces[place].Outside;
-    }
-
-    // Place of the piece that a row is of.
-    private static int? PlaceOf(SalesLog log, LogFinding finding)
-    {
-        string? id = finding.File == Columns.Pieces.File ? log.Pieces.FirstOrDefault(piece => piece.Row == finding.Row)?.Id
-            : finding.File == Columns.Hours.File ? log.Hours.FirstOrDefault(entry => entry.Row == finding.Row)?.PieceId
-            : finding.File == Columns.Uses.File ? log.Uses.FirstOrDefault(use => use.Row == finding.Row)?.PieceId
-            : null;
-        for (int i = 0; id is not null && i < log.Pieces.Length; i++)
-        {
-            if (string.Equals(log.Pieces[i].Id, id, StringComparison.OrdinalIgnoreCase))
-                return i;
-        }
-
-        return null;
     }
 }

@@ -1,3 +1,5 @@
+using CsCheck;
+
 namespace FlipAnalytics.Statistics.Tests;
 
 public sealed class GroupPermutationTests
@@ -31,4 +33,28 @@ public sealed class GroupPermutationTests
     [Fact]
     public void A_group_that_is_not_there_is_refused() =>
         Assert.Throws<ArgumentException>(() => GroupPermutation.Of([1, 2], [0, 2], [0, 0], 2, 10));
+
+    /// <summary>Groups from not to far apart, of any size and in several strata: what is left out of the reshuffles changes nothing.</summary>
+    [Fact]
+    public void Two_groups_have_the_chance_of_all_reshuffles_however_few_were_made() => Gen.Select(
+        Gen.Double[-1, 1].Array[4, 60], Gen.Double[0, 6], Gen.Int[0, int.MaxValue]).Sample(
+        (scores, apart, seed) =>
+        {
+            int[] group = [.. scores.Select((_, i) => (seed >> (i % 17)) & 1)], stratum = [.. scores.Select((_, i) => (seed >> (i % 13)) & 3)];
+            double[] moved = [.. scores.Select((score, i) => score + apart * group[i])];
+            double all = GroupPermutation.Of(moved, group, stratum, 2, 400).P;
+            Assert.Equal(all, GroupPermutation.ChanceOfTwo(moved, group, stratum, 400, 1));
+            double known = GroupPermutation.ChanceOfTwo(moved, group, stratum, 400, 0.1);
+            Assert.Equal(all > 0.1 ? double.PositiveInfinity : all, known > 0.1 ? double.PositiveInfinity : known);
+        },
+        iter: 300);
+
+    /// <summary>2,000 scores of ±1 in two groups of which each holds one sign: no reshuffle in the life of the world is as far apart.</summary>
+    [Fact]
+    public void Groups_that_are_worlds_apart_need_no_reshuffle()
+    {
+        double[] scores = [.. Enumerable.Range(0, 2000).Select(i => i % 2 == 0 ? 1.0 : -1.0)];
+        int[] group = [.. Enumerable.Range(0, 2000).Select(i => i % 2)], stratum = new int[2000];
+        Assert.Equal(2 / 1_000_000_001.0, GroupPermutation.ChanceOfTwo(scores, group, stratum, 1_000_000_000, 0.1), 1e-18);
+    }
 }

@@ -84,15 +84,15 @@ public sealed class BoothRentTests
     }
 
     /// <summary>
-    /// On 10 March the sale of the 20th, and with it the channel of A, is not known yet; nor is that C came on the 15th. B has been
-    /// there for 10 days by then, and D for 5: 40 and 20.
+    /// On 10 March the sale of A on the 20th is not known yet, nor is that C came on the 15th. A and B have been there for 10 days by
+    /// then, and D for 5: of 60 that is 24, 24 and 12.
     /// </summary>
     [Fact]
     public void AMonthThatIsNotOverIsSharedByTheDaysSoFar()
     {
         SalesLog log = Log(
             AtTheBooth("A", 1) with { SoldOn = Day(20), SoldPrice = 150 }, AtTheBooth("B", 1), AtTheBooth("C", 15), AtTheBooth("D", 6));
-        Assert.Equal([0m, 40m, 0m, 20m], Overheads(CostBook.Of(log.AsOf(Day(10)))));
+        Assert.Equal([24m, 24m, 0m, 12m], Overheads(CostBook.Of(log.AsOf(Day(10)))));
     }
 
     /// <summary>

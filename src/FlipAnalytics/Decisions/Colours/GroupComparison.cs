@@ -24,6 +24,8 @@ public static class GroupComparison
             throw new UnclearWordException(words.Unclear);
         if (!Enum.IsDefined(by))
             throw new ArgumentOutOfRangeException(nameof(by), by, "Group by color, type, finish, source or channel.");
+        // The books are written while the models are fitted.
+        var books = Task.Run(() => new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop)));
         var models = FittedModels.Of(log);
         var group = new GroupModels(models, by);
         var market = MarketCurves.Of(log, by.Singular(), WrittenDown, RangeLevel);
@@ -38,7 +40,7 @@ public static class GroupComparison
         var tests = new GroupTests(group, by, compared);
         var classical = new ClassicalTests(group, by, compared);
         var recent = new RecentDays(group.Days, by, log.Date, group.Scale, group.DaysVariance);
-        var money = new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop));
+        LevelMoney money = books.GetAwaiter().GetResult();
         var levels = byLevel.Where(g => g.Any(p => p.State != PieceState.InTheWorkshop)).Select(g => Level(g.Key, [.. g])).ToArray();
         string? type = nextType ?? log.Pieces.Where(p => p.IsSold).GroupBy(p => p.Type, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(g => g.Count()).FirstOrDefault()?.Key;

@@ -141,7 +141,7 @@ internal sealed class GroupModels
             foreach (DaysRow row in episodes)
             {
                 GroupLevel[] levels = [.. daysWithout.Groups.Select(g => GroupLevel.Known(g.IndexOf(row.Facts)))];
-                double location = fit.Predict(daysWithout.Columns.Row(row.Values), levels).Location;
+                double location = fit.Location(daysWithout.Columns.Row(row.Values), levels);
                 expected += FailureTime.CumulativeHazard(fit.Distribution, row.Spell.Stop, location, fit.Scale)
                     - FailureTime.CumulativeHazard(fit.Distribution, row.Spell.Start, location, fit.Scale);
                 last = row.Spell.Stop;

@@ -19,6 +19,9 @@ internal sealed class GroupTests
     private const int Shuffles = 4000;
     private const int PairShuffles = 2000;
 
+    // Share of the scatter of ordinary sales below which days on sale are as good as alike.
+    private const double LeastScatter = 0.05;
+
     private readonly GroupedBy by;
     private readonly GroupModels models;
     private readonly ImmutableArray<string> compared;
@@ -32,8 +35,10 @@ internal sealed class GroupTests
         this.by = by;
         this.models = models;
         this.compared = compared;
-        days = FamilyOf(models.Days.Select(d => (d.Piece, d.Sold - d.Expected, d.Sold)));
+        // Each has random numbers of its own, so both are reshuffled at once.
+        Task<TestFamily> ofDays = Task.Run(() => FamilyOf(models.Days.Select(d => (d.Piece, d.Sold - d.Expected, d.Sold))));
         prices = FamilyOf(models.Prices.Select(p => (p.Piece, p.Residual, 1)));
+        days = ofDays.GetAwaiter().GetResult();
 
         // Holm over the two: the smaller p counts twice, the larger once but no less than that.
         bool daysFirst = days.P <= prices.P;
@@ -75,6 +80,9 @@ internal sealed class GroupTests
         // Fitting the terms has used up part of the scatter: what is left of it, against one sale a unit of variance, is left of
         // a difference too, and the scale is estimated too low by its root.
         double left = Math.Min(1, days.Test.Variance[index] / strata.Sum(s => s.Sales * s.Share * (1 - s.Share)));
+        // Where all take the same days there is no scatter to hold a difference against.
+        if (left < LeastScatter)
+            return null;
         double scale = models.Scale / Math.Sqrt(left);
         double Chance(double daysFactor) =>
             Power(strata, Math.Pow(daysFactor, -1 / scale), days.Test.Variance[index], left, critical);
@@ -141,12 +149,14 @@ internal sealed class GroupTests
     {
         var pairs = (from a in Enumerable.Range(0, compared.Length)
                      from b in Enumerable.Range(a + 1, compared.Length - a - 1)
-                     select (A: a, B: b, P: PairP(family, a, b))).ToArray();
+                     select (A: a, B: b)).ToArray();
         if (pairs.Length == 0)
             return [];
+        var chances = new double[pairs.Length];
+        Parallel.For(0, pairs.Length, k => chances[k] = PairP(family, pairs[k].A, pairs[k].B));
         return
         [
-            .. pairs.Zip(MultipleTests.Holm([.. pairs.Select(p => p.P)]), (p, adjusted) => (p.A, p.B, P: Math.Min(1, adjusted * factor)))
+            .. pairs.Zip(MultipleTests.Holm(chances), (p, adjusted) => (p.A, p.B, P: Math.Min(1, adjusted * factor)))
                 .Where(p => p.P <= 1 - Confidence)
                 .Select(p => (p.A, p.B, p.P, By: difference(p.A, p.B)))
                 .Select(p => new PairDifference(
@@ -158,9 +168,9 @@ internal sealed class GroupTests
     private static double PairP(TestFamily family, int a, int b)
     {
         ScoredPiece[] rows = [.. family.Rows.Where(r => r.Level == a || r.Level == b)];
-        return GroupPermutation.Of(
+        return GroupPermutation.ChanceOfTwo(
             [.. rows.Select(r => r.Score)], [.. rows.Select(r => r.Level == a ? 0 : 1)], [.. rows.Select(r => r.Stratum)],
-            2, PairShuffles).P;
+            PairShuffles, 1 - Confidence);
     }
 
     // Types are compared among all pieces, everything else among pieces of one type.

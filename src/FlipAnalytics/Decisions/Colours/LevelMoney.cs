@@ -11,7 +11,8 @@ internal sealed class LevelMoney
     {
         this.log = log;
         this.wage = wage;
-        book = CostBook.Of(log);
+        // What pieces carry of tools and overheads is no part of it.
+        book = new CostBookWriter(log, new(log), sharesUpkeep: false, itemizes: false).Write();
     }
 
     /// <summary>Money of the sold over the weeks of all pieces that are or were on sale.</summary>

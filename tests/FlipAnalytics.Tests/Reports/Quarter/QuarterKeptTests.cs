@@ -142,8 +142,8 @@ public sealed class QuarterKeptTests
     public void WhatCameLaterAndMovesAFigureIsToldApartFromWhatChanged()
     {
         using LogFolder folder = LogInAFolder().With("supplies.csv", Supplies + "sandpaper,2026-01-02,10,sheet,12\n");
-        folder.With("pieces.csv", Pieces.Replace("2026-04-03,,,,,,", "2026-04-03,,,,,6,", StringComparison.Ordinal)
-            .Replace("9,2026-04-02,2026-04-03", "9,2026-04-12,2026-04-13", StringComparison.Ordinal));
+        folder.With("pieces.csv", Pieces.Replace("9,2026-04-02,2026-04-03", "9,2026-04-12,2026-04-13", StringComparison.Ordinal))
+            .With("hours.csv", "id,date,task,hours\nP3,2026-04-12,sanding,6\n");
         Keep(folder);
         QuarterSinceKept since = Since(folder, new(2026, 5, 1))!;
         Assert.Equal((false, true, 0), (since.Holds, since.HoldsAsKnownThen, since.ChangedFacts));

@@ -1,0 +1,72 @@
+using System.Globalization;
+
+namespace FlipAnalytics.Benchmarks;
+
+/// <summary>
+/// Time and memory of every verb from start to exit, for logs with every table that are ten times as large each time, in the
+/// plain form and compiled natively.
+/// </summary>
+internal static class GrowthBenchmark
+{
+    private const int Runs = 3;
+
+    private static readonly (string Name, string[] Arguments)[] Verbs =
+    [
+        ("check", ["check"]),
+        ("buy", ["buy", "--type", "dresser", "--width", "48", "--color", "sage", "--sticker-price", "45"]),
+        ("colors", ["colors"]),
+        ("wages", ["wages"]),
+        ("quarter", ["quarter"]),
+        ("year", ["year"]),
+    ];
+
+    public static void Run(int[] sizes)
+    {
+        Console.WriteLine(Surroundings.Line());
+        string work = Places.Work("growth");
+        string plain = PublishedCommand.Make(work, "plain");
+        string native = PublishedCommand.Native(work);
+        string[] logs = [.. sizes.Select(flips => Log(work, flips))];
+        Console.WriteLine($"| command | form | {string.Join(" | ", sizes.Select(flips => Text($"{flips:N0} flips")))} | last growth |");
+        Console.WriteLine($"|---|---|{string.Concat(sizes.Select(_ => "---|"))}---|");
+        foreach (var (name, arguments) in Verbs)
+        {
+            Say(name, "`dotnet flip.dll`", "dotnet", [$"{plain}.dll", .. arguments], logs);
+            Say(name, "native", native, arguments, logs);
+        }
+
+        Say("buy, pieces.csv alone", "native", native, Verbs[1].Arguments, [.. logs.Select(PiecesAlone)]);
+        Console.WriteLine();
+        Console.WriteLine(Surroundings.Load());
+    }
+
+    private static void Say(string name, string form, string program, string[] arguments, string[] logs)
+    {
+        (double Seconds, long PeakBytes)[] all =
+        [
+            .. logs.Select(log => Enumerable.Range(0, Runs)
+                .Select(_ => ChildProcess.Measure(program, [.. arguments, "--log", log])).MinBy(run => run.Seconds)),
+        ];
+        string growth = all.Length < 2 ? "" : Text($"{all[^1].Seconds / all[^2].Seconds:0.0}-fold");
+        Console.WriteLine(
+            $"| {name} | {form} | {string.Join(" | ", all.Select(run => Text($"{run.Seconds:0.00} s, {run.PeakBytes / 1e6:0} MB")))} | {growth} |");
+    }
+
+    private static string Log(string work, int flips)
+    {
+        string folder = Path.Combine(work, Text($"log-{flips}"));
+        Directory.CreateDirectory(folder);
+        SalesLogWriter.Write(DemoLog.Generate(flips, 1).Log, folder, overwrite: true);
+        return folder;
+    }
+
+    private static string PiecesAlone(string log)
+    {
+        string folder = $"{log}-pieces";
+        Directory.CreateDirectory(folder);
+        File.Copy(Path.Combine(log, "pieces.csv"), Path.Combine(folder, "pieces.csv"), overwrite: true);
+        return folder;
+    }
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}
