@@ -27,5 +27,8 @@ internal sealed class Grouping
             levelOf);
 
     /// <summary>The index of a piece's level; −1 where no row has it.</summary>
-    public int IndexOf(PieceFacts facts) => index.GetValueOrDefault(levelOf(facts), -1);
+    public int IndexOf(PieceFacts facts) => IndexOf(levelOf(facts));
+
+    /// <summary>The index of a level; −1 where no row has it.</summary>
+    public int IndexOf(string level) => index.GetValueOrDefault(level, -1);
 }

@@ -43,6 +43,9 @@ public sealed record MarketCurves(
 {
     private const double RangeLevel = 0.95;
 
+    private readonly Lazy<Dictionary<string, KaplanMeier>> byName =
+        new(() => Curves.ToDictionary(curve => curve.Name, curve => curve.Curve, StringComparer.OrdinalIgnoreCase));
+
     /// <summary>Groups of every piece that was ever listed.</summary>
     /// <param name="log">The log as known at its date.</param>
     /// <param name="trait">What to tell pieces apart by.</param>
@@ -79,9 +82,7 @@ public sealed record MarketCurves(
 
     /// <summary>The curve of a group, in either case; null where none of its pieces was listed.</summary>
     /// <param name="name">Its name; null for pieces whose group is not written down.</param>
-    public KaplanMeier? Named(string? name) => name is null
-        ? Unnamed
-        : Curves.FirstOrDefault(curve => string.Equals(curve.Name, name, StringComparison.OrdinalIgnoreCase))?.Curve;
+    public KaplanMeier? Named(string? name) => name is null ? Unnamed : byName.Value.GetValueOrDefault(name);
 
     private static double? Difference(SurvivalTime[] times, string[] names)
     {

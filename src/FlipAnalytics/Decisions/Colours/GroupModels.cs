@@ -25,6 +25,7 @@ internal sealed class GroupModels
     private readonly DaysModel daysWithout;
     private readonly EffectsModel? priceWithout;
     private readonly int daysGroup;
+    private readonly Lazy<Dictionary<string, EffectsRow>> priceRows;
 
     public GroupModels(FittedModels models, GroupedBy by)
     {
@@ -35,6 +36,8 @@ internal sealed class GroupModels
         price = isNew
             ? EffectsModel.TryFit(Expectations.SalePrice with { Further = LevelOf }, models.PriceRows())
             : models.Price;
+        priceRows = new(() => price!.Rows.DistinctBy(r => by.LevelOf(r.Facts), StringComparer.OrdinalIgnoreCase)
+            .ToDictionary(r => by.LevelOf(r.Facts), StringComparer.OrdinalIgnoreCase));
         daysGroup = by switch
         {
             GroupedBy.Type => 0,
@@ -109,10 +112,9 @@ internal sealed class GroupModels
     // A type's effect is partly in the hours it takes, a predictor of its own.
     private (double[] X, LevelRef[] Levels)? PriceRow(string level)
     {
-        EffectsRow? member = price!.Rows.FirstOrDefault(r => Same(by.LevelOf(r.Facts), ModelWord(level)));
-        if (member is null)
+        if (!priceRows.Value.TryGetValue(ModelWord(level), out EffectsRow? member))
             return null;
-        double[] x = [.. price.Design.Columns.Row(member.Values).Zip(price.Design.Columns.Names,
+        double[] x = [.. price!.Design.Columns.Row(member.Values).Zip(price.Design.Columns.Names,
             (value, name) => by == GroupedBy.Type && name == TermNames.TypeHours ? value : 0)];
         int[] levels = price.Design.Levels(member);
         return (x, [.. levels.Select((index, k) => IsOfGroup(k) ? LevelRef.Known(index) : LevelRef.None)]);
@@ -161,10 +163,7 @@ internal sealed class GroupModels
         }
     }
 
-    private static int Index(Grouping group, string level) =>
-        group.Levels.Select((name, i) => Same(name, ModelWord(level)) ? i : -1).FirstOrDefault(i => i >= 0, -1);
+    private static int Index(Grouping group, string level) => group.IndexOf(ModelWord(level));
 
     private static string ModelWord(string level) => level == GroupWords.NotWrittenDown ? TermNames.NotRecorded : level;
-
-    private static bool Same(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 }

@@ -16,7 +16,7 @@ public sealed class LetterMaskTests
     [InlineData("dresser", "drseser", true)]
     [InlineData("dresser", "dressers", true)]
     [InlineData("white", "green", false)]
-    [InlineData("oak", "oaks", false)]
+    [InlineData("oak", "ash", false)]
     public void AWordAndItsSlip(string word, string other, bool may) =>
         Assert.Equal(may, LetterMask.Of([word]).MayBeSlipOf(LetterMask.Of([other])));
 }
