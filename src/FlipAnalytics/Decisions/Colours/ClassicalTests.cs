@@ -11,6 +11,9 @@ internal sealed class ClassicalTests
 {
     private const double RangeLevel = 0.95;
 
+    // Every ratio is estimated beside every other: of a thousand levels nobody reads a million covariances.
+    private const int MostRatios = 50;
+
     private readonly ImmutableArray<string> compared;
     private readonly SurvivalTime[] times;
     private readonly string[] levels;
@@ -19,7 +22,8 @@ internal sealed class ClassicalTests
     public ClassicalTests(GroupModels group, GroupedBy by, ImmutableArray<string> compared)
     {
         this.compared = compared;
-        DaysScore[] rows = [.. group.Days.Where(row => compared.Contains(by.LevelOf(row.Piece)))];
+        HashSet<string> isCompared = [.. compared];
+        DaysScore[] rows = [.. group.Days.Where(row => isCompared.Contains(by.LevelOf(row.Piece)))];
         times = [.. rows.Select(row => row.Time)];
         levels = [.. rows.Select(row => by.LevelOf(row.Piece))];
         types = by == GroupedBy.Type ? null : [.. rows.Select(row => row.Piece.Type)];
@@ -43,20 +47,24 @@ internal sealed class ClassicalTests
         }
     }
 
-    /// <summary>Hazard ratios against the first level; none where they have no finite estimate.</summary>
+    /// <summary>
+    /// Hazard ratios against the first level, of the fifty sold most among themselves; none where they have no finite estimate.
+    /// </summary>
     public ImmutableArray<LevelHazard> Hazards()
     {
         if (!IsComparison)
             return [];
+        HashSet<string> among = [.. compared.Take(MostRatios)];
+        int[] rows = [.. Enumerable.Range(0, levels.Length).Where(i => among.Contains(levels[i]))];
         try
         {
             CoxFit fit = CoxRegression.Fit(
                 [
-                    .. compared.Skip(1).Select(level => new Regressor(
-                        level, levels.Select(own => own == level ? 1.0 : 0.0).ToArray())),
+                    .. compared.Take(MostRatios).Skip(1).Select(level => new Regressor(
+                        level, rows.Select(i => levels[i] == level ? 1.0 : 0.0).ToArray())),
                 ],
-                times,
-                types);
+                [.. rows.Select(i => times[i])],
+                types is null ? null : [.. rows.Select(i => types[i])]);
             return
             [
                 .. fit.Coefficients.Select(level => new LevelHazard(

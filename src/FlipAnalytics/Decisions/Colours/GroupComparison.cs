@@ -25,7 +25,7 @@ public static class GroupComparison
         if (!Enum.IsDefined(by))
             throw new ArgumentOutOfRangeException(nameof(by), by, "Group by color, type, finish, source or channel.");
         // The books are written while the models are fitted.
-        var books = Task.Run(() => new LevelMoney(log, new PurchaseTerms().WageFor(log.Workshop)));
+        var books = Task.Run(() => new LevelMoney(log, by, new PurchaseTerms().WageFor(log.Workshop)));
         var models = FittedModels.Of(log);
         var group = new GroupModels(models, by);
         var market = MarketCurves.Of(log, by.Singular(), WrittenDown, RangeLevel);
@@ -102,7 +102,7 @@ public static class GroupComparison
                 PriceP = priceP,
                 ChanceToShow = power?.ChanceToShow,
                 LeastShown = power?.LeastShown,
-                Money = money.Of(p => by.LevelOf(p) == name),
+                Money = money.Of(name),
                 Trend = Trend(recent.Trend(name)),
             };
         }

@@ -18,6 +18,7 @@ internal sealed class GroupTests
     private const double UsualPower = 0.8;
     private const int Shuffles = 4000;
     private const int PairShuffles = 2000;
+    private const double LeastPairP = 2.0 / (PairShuffles + 1);
 
     // Share of the scatter of ordinary sales below which days on sale are as good as alike.
     private const double LeastScatter = 0.05;
@@ -25,6 +26,7 @@ internal sealed class GroupTests
     private readonly GroupedBy by;
     private readonly GroupModels models;
     private readonly ImmutableArray<string> compared;
+    private readonly Dictionary<string, int> places;
     private readonly TestFamily days;
     private readonly TestFamily prices;
     private readonly double daysFactor;
@@ -35,6 +37,7 @@ internal sealed class GroupTests
         this.by = by;
         this.models = models;
         this.compared = compared;
+        places = compared.Select((level, index) => (level, index)).ToDictionary(p => p.level, p => p.index);
         // Each has random numbers of its own, so both are reshuffled at once.
         Task<TestFamily> ofDays = Task.Run(() => FamilyOf(models.Days.Select(d => (d.Piece, d.Sold - d.Expected, d.Sold))));
         prices = FamilyOf(models.Prices.Select(p => (p.Piece, p.Residual, 1)));
@@ -60,7 +63,7 @@ internal sealed class GroupTests
     /// <summary>A level's p in days and in price, allowing for every test; null where it is not compared.</summary>
     public (double? Days, double? Price) Of(string level)
     {
-        int index = compared.IndexOf(level);
+        int index = Place(level);
         double? Adjusted(TestFamily family, double? familyP, double factor) => index < 0 || family.Test is null ? null
             : Math.Min(1, Math.Max(familyP!.Value, family.Test.AdjustedP[index] * factor));
         return (Adjusted(days, DaysP, daysFactor), Adjusted(prices, PriceP, pricesFactor));
@@ -72,11 +75,10 @@ internal sealed class GroupTests
     /// </summary>
     public (double ChanceToShow, double LeastShown)? Power(string level)
     {
-        int index = compared.IndexOf(level);
+        int index = Place(level);
         if (index < 0 || Critical is not { } critical || !(days.Test!.Variance[index] > 0))
             return null;
-        var strata = days.Rows.GroupBy(r => r.Stratum)
-            .Select(s => (Sales: s.Sum(r => r.Sold), Share: s.Average(r => r.Level == index ? 1.0 : 0))).ToArray();
+        (int Sales, double Share)[] strata = [.. days.Strata.Select(s => (s.Sales, (double)s.OfLevel.GetValueOrDefault(index) / s.Pieces))];
         // Fitting the terms has used up part of the scatter: what is left of it, against one sale a unit of variance, is left of
         // a difference too, and the scale is estimated too low by its root.
         double left = Math.Min(1, days.Test.Variance[index] / strata.Sum(s => s.Sales * s.Share * (1 - s.Share)));
@@ -135,6 +137,8 @@ internal sealed class GroupTests
         prices, pricesFactor,
         (one, other) => Mean(one) - Mean(other));
 
+    private int Place(string level) => places.TryGetValue(level, out int index) ? index : -1;
+
     // Sales over those expected, halves added so that a level without a sale has a rate.
     private double LogRate(int level)
     {
@@ -150,7 +154,8 @@ internal sealed class GroupTests
         var pairs = (from a in Enumerable.Range(0, compared.Length)
                      from b in Enumerable.Range(a + 1, compared.Length - a - 1)
                      select (A: a, B: b)).ToArray();
-        if (pairs.Length == 0)
+        // So many pairs that even the least chance which that many reshuffles can show is no claim.
+        if (pairs.Length == 0 || pairs.Length * LeastPairP > 1 - Confidence)
             return [];
         var chances = new double[pairs.Length];
         Parallel.For(0, pairs.Length, k => chances[k] = PairP(family, pairs[k].A, pairs[k].B));
@@ -184,7 +189,7 @@ internal sealed class GroupTests
             return strata[name];
         }
 
-        ScoredPiece[] rows = [.. scores.Select(s => new ScoredPiece(compared.IndexOf(by.LevelOf(s.Piece)), Stratum(s.Piece), s.Score, s.Sold))
+        ScoredPiece[] rows = [.. scores.Select(s => new ScoredPiece(Place(by.LevelOf(s.Piece)), Stratum(s.Piece), s.Score, s.Sold))
             .Where(r => r.Level >= 0)];
         bool isTested = compared.Length >= 2 && rows.Length > 0;
         return new(rows, !isTested ? null : GroupPermutation.Of(
@@ -194,8 +199,18 @@ internal sealed class GroupTests
 
     private sealed record ScoredPiece(int Level, int Stratum, double Score, int Sold);
 
+    private sealed record Stratum(int Sales, int Pieces, Dictionary<int, int> OfLevel);
+
     private sealed record TestFamily(ScoredPiece[] Rows, GroupPermutation? Test)
     {
+        private readonly Lazy<ImmutableArray<Stratum>> strata = new(() =>
+        [
+            .. Rows.GroupBy(r => r.Stratum).Select(s => new Stratum(
+                s.Sum(r => r.Sold), s.Count(), s.CountBy(r => r.Level).ToDictionary())),
+        ]);
+
         public double P => Test?.P ?? 1;
+
+        public ImmutableArray<Stratum> Strata => strata.Value;
     }
 }

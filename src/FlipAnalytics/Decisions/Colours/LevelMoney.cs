@@ -4,23 +4,24 @@ namespace FlipAnalytics;
 internal sealed class LevelMoney
 {
     private readonly SalesLog log;
-    private readonly CostBook book;
+    private readonly ILookup<string, PieceCost> offered;
     private readonly decimal wage;
 
-    public LevelMoney(SalesLog log, decimal wage)
+    public LevelMoney(SalesLog log, GroupedBy by, decimal wage)
     {
         this.log = log;
         this.wage = wage;
         // What pieces carry of tools and overheads is no part of it.
-        book = new CostBookWriter(log, new(log), sharesUpkeep: false, itemizes: false).Write();
+        offered = new CostBookWriter(log, new(log), sharesUpkeep: false, itemizes: false).Write().Pieces
+            .Where(c => c.Piece.State != PieceState.InTheWorkshop).ToLookup(c => by.LevelOf(c.Piece));
     }
 
-    /// <summary>Money of the sold over the weeks of all pieces that are or were on sale.</summary>
-    public MoneyPerWeek Of(Func<Piece, bool> isMember)
+    /// <summary>Money of a level's sold pieces over the weeks of all of its pieces that are or were on sale.</summary>
+    public MoneyPerWeek Of(string level)
     {
         decimal money = 0, weeks = 0;
         int sold = 0, unsold = 0, leftOut = 0;
-        foreach (PieceCost cost in book.Pieces.Where(c => isMember(c.Piece) && c.Piece.State != PieceState.InTheWorkshop))
+        foreach (PieceCost cost in offered[level])
         {
             if (Weeks(cost.Piece) is not { } own || (cost.Piece.IsSold && Money(cost) is null))
             {

@@ -61,6 +61,19 @@ public sealed class GroupComparisonTests
     }
 
     [Fact]
+    public void Of_very_many_levels_the_fifty_sold_most_have_hazard_ratios_among_themselves()
+    {
+        SalesLog town = DemoLog.Generate(700, 1).Log;
+        SalesLog many = town with { Pieces = [.. town.Pieces.Select((piece, i) => piece with { Colour = $"color {i % 60:00}" })] };
+        ToldApart told = GroupComparison.Of(many, GroupedBy.Color).ToldApart;
+        Assert.Equal(60, told.Compared.Length);
+        Assert.Equal(told.Compared[1..50], told.Hazards.Select(hazard => hazard.Level));
+
+        SalesLog fewer = many with { Pieces = [.. many.Pieces.Where(piece => told.Compared[..50].Contains(piece.Colour!))] };
+        Assert.Equal(GroupComparison.Of(fewer, GroupedBy.Color).ToldApart.Hazards, told.Hazards);
+    }
+
+    [Fact]
     public void Levels_that_cannot_be_compared_have_no_hazard_ratios_and_no_error()
     {
         SalesLog one = Log with { Pieces = [.. Log.Pieces.Select(piece => piece with { Colour = "sage" })] };
