@@ -67,10 +67,10 @@ public sealed class GroupComparisonTests
         SalesLog many = town with { Pieces = [.. town.Pieces.Select((piece, i) => piece with { Colour = $"color {i % 60:00}" })] };
         ToldApart told = GroupComparison.Of(many, GroupedBy.Color).ToldApart;
         Assert.Equal(60, told.Compared.Length);
-        Assert.Equal(told.Compared[1..50], told.Hazards.Select(hazard => hazard.Level));
+        Assert.Equal([.. told.Compared[1..50]], told.Hazards.Select(hazard => hazard.Level));
 
         SalesLog fewer = many with { Pieces = [.. many.Pieces.Where(piece => told.Compared[..50].Contains(piece.Colour!))] };
-        Assert.Equal(GroupComparison.Of(fewer, GroupedBy.Color).ToldApart.Hazards, told.Hazards);
+        Assert.Equal<LevelHazard>([.. GroupComparison.Of(fewer, GroupedBy.Color).ToldApart.Hazards], [.. told.Hazards]);
     }
 
     [Fact]
