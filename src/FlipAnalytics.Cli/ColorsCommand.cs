@@ -11,6 +11,7 @@ internal sealed class ColorsCommand
         "--for", "Type of the next piece; the type sold most unless given.", "TYPE");
     private readonly Option<bool> newWords = Values.NewWords();
     private readonly Option<bool> all = Values.All();
+    private readonly Option<string?> tables = Values.Place("--tables", "Write the tables as CSV files into this folder.", "FOLDER");
     private readonly Option<string?> plot = Values.Picture(
         "Draw days on sale and sale price of each color against the average, ranked, into this file.");
     private readonly ForceOption force;
@@ -22,8 +23,9 @@ internal sealed class ColorsCommand
         command.Options.Add(next);
         command.Options.Add(newWords);
         command.Options.Add(all);
+        command.Options.Add(tables);
         command.Options.Add(plot);
-        force = new(command, [plot]);
+        force = new(command, [plot, tables]);
         log = new(command);
         command.SetAction(Run);
     }
@@ -36,6 +38,7 @@ internal sealed class ColorsCommand
             "flip colors --log my-log",
             "flip colors --log my-log --for nightstand",
             "flip colors --log my-log --by finish --json",
+            "flip colors --log my-log --tables colors-tables",
             "flip colors --log my-log --plot colors.png");
         _ = new ColorsCommand(command);
         return command;
@@ -52,6 +55,12 @@ internal sealed class ColorsCommand
         GroupComparisonReport report = GroupComparison
             .Of(opened.Log, parsed.GetValue(by) ?? GroupedBy.Color, type, parsed.GetValue(newWords))
             .WithWorthALook(opened.Log, type, rows);
+        if (parsed.GetValue(tables) is { } folder)
+        {
+            foreach (string path in ReportTableFiles.Write(report.Tables(), folder, replaces))
+                Console.Error.WriteLine(path);
+        }
+
         if (parsed.GetValue(plot) is { } picture)
             PlotFile.Save(GroupComparisonPlot.Of(report), picture, replaces);
         log.Print(parsed, opened, () => GroupComparisonJson.Render(report), () => GroupComparisonText.Render(report, parsed.GetValue(all)));
