@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Frozen;
 using System.Collections.Immutable;
 using System.Globalization;
 
@@ -13,7 +12,7 @@ namespace FlipAnalytics;
 /// (<see cref="LogColumn.IsDeciding"/>). An empty cell is unknown.
 /// </summary>
 internal sealed class Cells(
-    CsvReader csv, LogTable table, FrozenDictionary<string, ColumnPlace> places, RowReading reading)
+    CsvReader csv, LogTable table, int[] places, RowReading reading)
 {
     private const string CorrectIt = "Correct it, or leave the cell empty if you do not know it.";
 
@@ -62,26 +61,26 @@ internal sealed class Cells(
         .. csv.Headers.Select((header, place) => new WrittenCell(
             header.Trim() is { Length: > 0 } name ? name : string.Create(CultureInfo.InvariantCulture, $"column {place + 1}"),
             CellText.Unescape(csv.GetString(place).Trim()),
-            !places.Values.Any(known => known.Position == place))),
+            !places.Contains(place))),
     ];
 
     /// <summary>A text, a label or a name; null where empty.</summary>
-    public string? Text(string column)
+    public string? Text(Column column)
     {
         if (Raw(column) is not { } cell)
             return null;
         string text = CellText.Unescape(cell);
-        if (places[column].Column.Kind == ColumnKind.Text)
+        if (column.Meaning.Kind == ColumnKind.Text)
             return text;
         text = CleanText.OnOneLine(text).Trim();
         if (text.Length <= CleanText.LongestName)
-            return text.Length == 0 ? null : reading.Spellings.FirstSeen(column, text, table.File, Row);
+            return text.Length == 0 ? null : reading.Spellings.FirstSeen(column.Name, text, table.File, Row);
         Bad(column, cell, CleanText.NameWords, "Shorten it.");
         return null;
     }
 
     /// <summary>A text that the row cannot do without.</summary>
-    public string RequiredText(string column)
+    public string RequiredText(Column column)
     {
         int known = bad.Count;
         if (Text(column) is { } text)
@@ -92,7 +91,7 @@ internal sealed class Cells(
     }
 
     /// <summary>One of the words of an enumeration; null where empty.</summary>
-    public T? Word<T>(string column)
+    public T? Word<T>(Column column)
         where T : struct, Enum
     {
         if (Raw(column) is not { } cell)
@@ -102,30 +101,30 @@ internal sealed class Cells(
         Bad(
             column,
             cell,
-            $"one of {string.Join(", ", table[column].Words)}",
-            new KnownWords(table[column].Words).Meant(cell) is { } meant
+            $"one of {string.Join(", ", column.Meaning.Words)}",
+            new KnownWords(column.Meaning.Words).Meant(cell) is { } meant
                 ? $"If you mean {meant}, write it so."
                 : "Use one of these words, or leave the cell empty.");
         return null;
     }
 
     /// <summary>One of the words of an enumeration that the row cannot do without.</summary>
-    public T RequiredWord<T>(string column)
+    public T RequiredWord<T>(Column column)
         where T : struct, Enum => Word<T>(column) ?? Missing<T>(column);
 
     /// <summary>A day; null where empty.</summary>
-    public DateOnly? Date(string column) =>
+    public DateOnly? Date(Column column) =>
         Day(column, "yyyy-MM-dd", "a date such as 2026-03-31", "Write it as year-month-day.");
 
     /// <summary>A day that the row cannot do without.</summary>
-    public DateOnly RequiredDate(string column) => Date(column) ?? Missing<DateOnly>(column);
+    public DateOnly RequiredDate(Column column) => Date(column) ?? Missing<DateOnly>(column);
 
     /// <summary>The first day of a month that the row cannot do without.</summary>
-    public DateOnly RequiredMonth(string column) =>
+    public DateOnly RequiredMonth(Column column) =>
         Day(column, "yyyy-MM", "a month such as 2026-03", "Write it as year-month.") ?? Missing<DateOnly>(column);
 
     /// <summary>A whole number; null where empty.</summary>
-    public int? WholeNumber(string column)
+    public int? WholeNumber(Column column)
     {
         if (Decimal(column) is not { } number)
             return null;
@@ -136,11 +135,11 @@ internal sealed class Cells(
     }
 
     /// <summary>An amount or a number; null where empty.</summary>
-    public decimal? Decimal(string column)
+    public decimal? Decimal(Column column)
     {
         if (Raw(column) is not { } cell)
             return null;
-        LogColumn meaning = places[column].Column;
+        LogColumn meaning = column.Meaning;
         bool isMoney = meaning.Kind == ColumnKind.Money;
         if (meaning.WordForNone is { } none && cell.Equals(none, StringComparison.OrdinalIgnoreCase))
             return 0;
@@ -179,10 +178,10 @@ internal sealed class Cells(
     }
 
     /// <summary>A number that the row cannot do without.</summary>
-    public decimal RequiredDecimal(string column) => Decimal(column) ?? Missing<decimal>(column);
+    public decimal RequiredDecimal(Column column) => Decimal(column) ?? Missing<decimal>(column);
 
     /// <summary>A colour as #rrggbb in lower case; null where empty.</summary>
-    public string? Hex(string column)
+    public string? Hex(Column column)
     {
         if (Raw(column) is not { } cell)
             return null;
@@ -192,7 +191,7 @@ internal sealed class Cells(
         return null;
     }
 
-    private DateOnly? Day(string column, string format, string expected, string remedy)
+    private DateOnly? Day(Column column, string format, string expected, string remedy)
     {
         if (Raw(column) is not { } cell)
             return null;
@@ -209,18 +208,19 @@ internal sealed class Cells(
         cell.Length == format.Length
         && cell.Zip(format).All(pair => pair.Second == '-' ? pair.First == '-' : char.IsAsciiDigit(pair.First));
 
-    private string? Raw(string column)
+    private string? Raw(Column column)
     {
-        if (!places.TryGetValue(column, out ColumnPlace? place))
+        int place = places[column.Place];
+        if (place < 0)
             return null;
-        string cell = csv.GetString(place.Position).Trim();
+        string cell = csv.GetString(place).Trim();
         // What cannot be seen, such as a mark of direction beside a date copied from a page, is no part of a number or word.
-        if (place.Column.Kind is not (ColumnKind.Text or ColumnKind.Label or ColumnKind.Name))
+        if (column.Meaning.Kind is not (ColumnKind.Text or ColumnKind.Label or ColumnKind.Name))
             cell = CleanText.WithoutHidden(cell).Trim();
         return cell.Length == 0 ? null : cell;
     }
 
-    private T? Missing<T>(string column)
+    private T? Missing<T>(Column column)
     {
         // A cell that could not be read has been reported already.
         if (Raw(column) is null)
@@ -228,13 +228,13 @@ internal sealed class Cells(
         return default;
     }
 
-    private void BadMissing(string column) =>
-        Bad(column, null, $"{table[column].Name} in every row", "Fill it in; the row cannot be used without it.");
+    private void BadMissing(Column column) =>
+        Bad(column, null, $"{column.Name} in every row", "Fill it in; the row cannot be used without it.");
 
-    private void Bad(string column, string? found, string expected, string remedy)
+    private void Bad(Column column, string? found, string expected, string remedy)
     {
-        IsBad |= table[column].SetsRowAside;
-        bad.Add((column, found, expected, remedy));
+        IsBad |= column.Meaning.SetsRowAside;
+        bad.Add((column.Name, found, expected, remedy));
     }
 
     private static bool IsPlain(string cell)

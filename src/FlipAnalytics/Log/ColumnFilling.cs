@@ -15,9 +15,6 @@ namespace FlipAnalytics;
 public sealed record ColumnFilling(
     string Column, string Pieces, int Of, int Written, int Elsewhere, string? ElsewhereIn, bool IsExtra)
 {
-    private static readonly string[] Extras =
-        ["title", "count", "material", "trip", "lot", "expected_price", "delivery_charged", "delivery_cost", "notes"];
-
     /// <summary>Pieces of which nothing in the log tells it.</summary>
     public int Missing => Of - Written - Elsewhere;
 
@@ -36,12 +33,11 @@ public sealed record ColumnFilling(
         ArgumentNullException.ThrowIfNull(log);
         var worked = log.Hours.Select(entry => entry.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
         var supplied = log.Uses.Select(use => use.PieceId).OfType<string>().ToHashSet(StringComparer.OrdinalIgnoreCase);
-        return [.. Columns.Pieces.Columns.Select(column => Fill(column.Name))];
+        return [.. Columns.Pieces.Columns.Select(column => Fill(column))];
 
-        ColumnFilling Fill(string column)
+        ColumnFilling Fill(LogColumn column)
         {
-            var (which, canHave) = CanHave(column);
-            (string? place, Func<Piece, bool> tells) = column switch
+            (string? place, Func<Piece, bool> tells) = column.Name switch
             {
                 "hours" => (Columns.Hours.File, piece => worked.Contains(piece.Id)),
                 "supplies_cost" => (Columns.Uses.File, piece => supplied.Contains(piece.Id)),
@@ -49,24 +45,22 @@ public sealed record ColumnFilling(
                 "fees" => (Columns.WorkshopFile, piece => piece.Channel is { } channel && log.Workshop.Fees.ContainsKey(channel)),
                 _ => ((string?)null, (Func<Piece, bool>)(_ => false)),
             };
-            Piece[] pieces = [.. log.Pieces.Where(canHave)];
+            Piece[] pieces = [.. log.Pieces.Where(piece => CanHave(piece, column.HadBy))];
             return new(
-                column, which, pieces.Length, pieces.Count(IsWritten),
-                pieces.Count(piece => !IsWritten(piece) && tells(piece)), place, Extras.Contains(column));
+                column.Name, column.HadBy.ToString().ToLowerInvariant(), pieces.Length, pieces.Count(IsWritten),
+                pieces.Count(piece => !IsWritten(piece) && tells(piece)), place, column.IsExtra);
 
-            bool IsWritten(Piece piece) => column == "id"
+            bool IsWritten(Piece piece) => column.Name == "id"
                 ? piece.Id != string.Create(CultureInfo.InvariantCulture, $"row {piece.Row}")
-                : TableColumns.Piece(piece, column) is not null;
+                : PieceColumns.Table.Cell(piece, column.Name) is not null;
         }
     }
 
-    private static (string Which, Func<Piece, bool> Holds) CanHave(string column) => column switch
+    private static bool CanHave(Piece piece, HadBy which) => which switch
     {
-        "sold_on" or "sold_price" or "channel" or "fees" or "delivery_charged" or "delivery_cost" =>
-            ("sold", piece => piece.State == PieceState.Sold),
-        "left_on" or "left_as" => ("gone", piece => piece.State == PieceState.Gone),
-        "color" or "finish" or "ready_on" or "listed_on" or "asking_price" or "hours" or "supplies_cost" =>
-            ("offered", piece => piece.State is PieceState.Sold or PieceState.OnSale),
-        _ => ("all", _ => true),
+        HadBy.Sold => piece.State == PieceState.Sold,
+        HadBy.Gone => piece.State == PieceState.Gone,
+        HadBy.Offered => piece.State is PieceState.Sold or PieceState.OnSale,
+        _ => true,
     };
 }

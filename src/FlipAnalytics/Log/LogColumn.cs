@@ -49,6 +49,22 @@ public enum Smallest
     AboveZero,
 }
 
+/// <summary>Which pieces can have a fact.</summary>
+internal enum HadBy
+{
+    /// <summary>Every piece.</summary>
+    All,
+
+    /// <summary>Pieces sold or on sale.</summary>
+    Offered,
+
+    /// <summary>Pieces sold.</summary>
+    Sold,
+
+    /// <summary>Pieces gone without a sale.</summary>
+    Gone,
+}
+
 /// <summary>A column of a table of the log: its name, what its cells hold and what they mean.</summary>
 /// <param name="Name">Header of the column.</param>
 /// <param name="Kind">What a cell holds.</param>
@@ -78,6 +94,12 @@ public sealed record LogColumn(
     /// decides.
     /// </summary>
     public bool IsDeciding { get; init; }
+
+    /// <summary>Which pieces can have it.</summary>
+    internal HadBy HadBy { get; init; }
+
+    /// <summary>Whether it is often empty by right, so that a gap takes little from the answers.</summary>
+    internal bool IsExtra { get; init; }
 
     /// <summary>The range that a number must be in.</summary>
     internal NumberRange Range => ColumnRanges.Of(this);

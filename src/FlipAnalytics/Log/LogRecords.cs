@@ -20,42 +20,29 @@ internal sealed record LogRecords(
     /// <summary>Every table of the log, the required one first: whoever writes or keeps a log goes through these.</summary>
     public static ImmutableArray<LogRecords> All { get; } =
     [
-        Of(Columns.Pieces, log => log.Pieces, row => row.Row, TableColumns.Piece, Rows.Piece,
-            (log, rows) => log with { Pieces = rows }),
-        Of(Columns.Asking, log => log.AskingPrices, row => row.Row, TableColumns.Asking, Rows.Asking,
-            (log, rows) => log with { AskingPrices = rows }),
-        Of(Columns.Hours, log => log.Hours, row => row.Row, TableColumns.Hours, Rows.Hours,
-            (log, rows) => log with { Hours = rows }),
-        Of(Columns.Supplies, log => log.Supplies, row => row.Row, TableColumns.Supply, Rows.Supply,
-            (log, rows) => log with { Supplies = rows }),
-        Of(Columns.Uses, log => log.Uses, row => row.Row, TableColumns.Use, Rows.Use,
-            (log, rows) => log with { Uses = rows }),
-        Of(Columns.Counts, log => log.Counts, row => row.Row, TableColumns.Count, Rows.Count,
-            (log, rows) => log with { Counts = rows }),
-        Of(Columns.Trips, log => log.Trips, row => row.Row, TableColumns.Trip, Rows.Trip,
-            (log, rows) => log with { Trips = rows }),
-        Of(Columns.Tools, log => log.Tools, row => row.Row, TableColumns.Tool, Rows.Tool,
-            (log, rows) => log with { Tools = rows }),
-        Of(Columns.Overheads, log => log.Overheads, row => row.Row, TableColumns.Overhead, Rows.Overhead,
-            (log, rows) => log with { Overheads = rows }),
-        Of(Columns.Moves, log => log.Moves, row => row.Row, TableColumns.Move, Rows.Move,
-            (log, rows) => log with { Moves = rows }),
-        Of(Columns.Money, log => log.Money, row => row.Row, TableColumns.Money, Rows.Money,
-            (log, rows) => log with { Money = rows }),
-        Of(Columns.Returns, log => log.Returns, row => row.Row, TableColumns.Return, Rows.Return,
-            (log, rows) => log with { Returns = rows }),
-        Of(Columns.Colors, log => log.Colours, row => row.Row, TableColumns.Colour, Rows.Colour,
-            (log, rows) => log with { Colours = rows }),
+        Of(PieceColumns.Table, log => log.Pieces, row => row.Row, (log, rows) => log with { Pieces = rows }),
+        Of(AskingColumns.Table, log => log.AskingPrices, row => row.Row, (log, rows) => log with { AskingPrices = rows }),
+        Of(HoursColumns.Table, log => log.Hours, row => row.Row, (log, rows) => log with { Hours = rows }),
+        Of(SupplyColumns.Table, log => log.Supplies, row => row.Row, (log, rows) => log with { Supplies = rows }),
+        Of(UseColumns.Table, log => log.Uses, row => row.Row, (log, rows) => log with { Uses = rows }),
+        Of(CountColumns.Table, log => log.Counts, row => row.Row, (log, rows) => log with { Counts = rows }),
+        Of(TripColumns.Table, log => log.Trips, row => row.Row, (log, rows) => log with { Trips = rows }),
+        Of(ToolColumns.Table, log => log.Tools, row => row.Row, (log, rows) => log with { Tools = rows }),
+        Of(OverheadColumns.Table, log => log.Overheads, row => row.Row, (log, rows) => log with { Overheads = rows }),
+        Of(MoveColumns.Table, log => log.Moves, row => row.Row, (log, rows) => log with { Moves = rows }),
+        Of(MoneyColumns.Table, log => log.Money, row => row.Row, (log, rows) => log with { Money = rows }),
+        Of(ReturnColumns.Table, log => log.Returns, row => row.Row, (log, rows) => log with { Returns = rows }),
+        Of(ColourColumns.Table, log => log.Colours, row => row.Row, (log, rows) => log with { Colours = rows }),
     ];
 
     private static LogRecords Of<T>(
-        LogTable table, Func<SalesLog, ImmutableArray<T>> get, Func<T, int> row, Func<T, string, string?> cell,
-        Func<Cells, T> build, Func<SalesLog, ImmutableArray<T>, SalesLog> with)
+        RecordTable<T> table, Func<SalesLog, ImmutableArray<T>> get, Func<T, int> row,
+        Func<SalesLog, ImmutableArray<T>, SalesLog> with)
         where T : class => new(
-            table,
+            table.Definition,
             log => ImmutableArray<object>.CastUp(get(log)),
             record => row((T)record),
-            (record, column) => cell((T)record, column),
+            (record, column) => table.Cell((T)record, column),
             (log, records) => with(log, [.. records.Cast<T>()]),
-            reading => TableReader.Read(table, reading, build).Read);
+            reading => TableReader.Read(table, reading).Read);
 }

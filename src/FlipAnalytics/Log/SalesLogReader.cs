@@ -37,19 +37,19 @@ public static class SalesLogReader
         RowReading reading = new(folder, workshop.Currency, SpellingsOf(workshop), problems);
         ReadTables tables = new()
         {
-            Pieces = TableReader.Read(Columns.Pieces, reading, Rows.Piece),
-            Asking = TableReader.Read(Columns.Asking, reading, Rows.Asking),
-            Hours = TableReader.Read(Columns.Hours, reading, Rows.Hours),
-            Supplies = TableReader.Read(Columns.Supplies, reading, Rows.Supply),
-            Uses = TableReader.Read(Columns.Uses, reading, Rows.Use),
-            Counts = TableReader.Read(Columns.Counts, reading, Rows.Count),
-            Trips = TableReader.Read(Columns.Trips, reading, Rows.Trip),
-            Tools = TableReader.Read(Columns.Tools, reading, Rows.Tool),
-            Overheads = TableReader.Read(Columns.Overheads, reading, Rows.Overhead),
-            Moves = TableReader.Read(Columns.Moves, reading, Rows.Move),
-            Money = TableReader.Read(Columns.Money, reading, Rows.Money),
-            Returns = TableReader.Read(Columns.Returns, reading, Rows.Return),
-            Colours = TableReader.Read(Columns.Colors, reading, Rows.Colour),
+            Pieces = TableReader.Read(PieceColumns.Table, reading),
+            Asking = TableReader.Read(AskingColumns.Table, reading),
+            Hours = TableReader.Read(HoursColumns.Table, reading),
+            Supplies = TableReader.Read(SupplyColumns.Table, reading),
+            Uses = TableReader.Read(UseColumns.Table, reading),
+            Counts = TableReader.Read(CountColumns.Table, reading),
+            Trips = TableReader.Read(TripColumns.Table, reading),
+            Tools = TableReader.Read(ToolColumns.Table, reading),
+            Overheads = TableReader.Read(OverheadColumns.Table, reading),
+            Moves = TableReader.Read(MoveColumns.Table, reading),
+            Money = TableReader.Read(MoneyColumns.Table, reading),
+            Returns = TableReader.Read(ReturnColumns.Table, reading),
+            Colours = TableReader.Read(ColourColumns.Table, reading),
         };
         // Guesses answer before the first piece is bought.
         bool hasGuesses = workshop.Guesses.Values.Any(guess => guess.SalePrice is not null);

@@ -6,8 +6,8 @@ namespace FlipAnalytics;
 /// <summary>Reads the header of a table: which known column stands where, and what the log does not know.</summary>
 internal static class TableHeader
 {
-    /// <summary>Places of the known columns; null if the file cannot be used.</summary>
-    public static FrozenDictionary<string, ColumnPlace>? Read<T>(
+    /// <summary>Place of each known column among the headers, −1 where it is not there; null if the file cannot be used.</summary>
+    public static int[]? Read<T>(
         IReadOnlyList<string> headers, bool isBroken, ReadOnlySpan<byte> bytes, LogProblems problems, ReadTable<T> rows)
         where T : class
     {
@@ -26,17 +26,17 @@ internal static class TableHeader
         if (isBroken)
             return Refused(1, "a header line", "A quote in the header is out of place; take it out.");
 
-        Dictionary<string, ColumnPlace> places = [];
+        Dictionary<string, int> places = [];
         List<string> unknown = [];
         bool isTwice = false;
         for (int i = 0; i < headers.Count; i++)
         {
             string name = CleanText.OnOneLine(headers[i]).Trim().ToLowerInvariant();
-            if (table.Columns.FirstOrDefault(column => column.Name == name) is not { } known)
+            if (!table.Columns.Any(column => column.Name == name))
             {
                 unknown.Add(headers[i].Trim());
             }
-            else if (!places.TryAdd(name, new(known, i)))
+            else if (!places.TryAdd(name, i))
             {
                 problems.Error(
                     table.File,
@@ -61,9 +61,9 @@ internal static class TableHeader
             isMissing |= !CanDoWithout(column);
         }
 
-        return isTwice || isMissing ? null : places.ToFrozenDictionary();
+        return isTwice || isMissing ? null : [.. table.Columns.Select(column => places.GetValueOrDefault(column.Name, -1))];
 
-        FrozenDictionary<string, ColumnPlace>? Refused(int? line, string expected, string remedy)
+        int[]? Refused(int? line, string expected, string remedy)
         {
             problems.Error(table.File, line, null, null, expected, remedy);
             return null;
@@ -74,7 +74,7 @@ internal static class TableHeader
     private static bool CanDoWithout(LogColumn column) => column == Columns.Pieces["bought_price"];
 
     private static void ReportNearMisses(
-        ImmutableArray<string> unknown, LogTable table, Dictionary<string, ColumnPlace> places, LogProblems problems)
+        ImmutableArray<string> unknown, LogTable table, Dictionary<string, int> places, LogProblems problems)
     {
         foreach (string name in unknown)
         {

@@ -1,4 +1,3 @@
-using System.Collections.Frozen;
 using System.Globalization;
 
 using CsvHelper;
@@ -18,12 +17,13 @@ internal static class TableReader
     };
 
     /// <summary>Reads a table.</summary>
-    /// <param name="table">Which table.</param>
+    /// <param name="of">Which table; the record of a row is dropped if a cell turned out bad.</param>
     /// <param name="reading">Folder, currency, spellings and problems.</param>
-    /// <param name="build">Makes a record of a row; what it returns is dropped if a cell turned out bad.</param>
-    public static ReadTable<T> Read<T>(LogTable table, RowReading reading, Func<Cells, T> build)
+    /// <param name="name">Name of the file; that of the table where null.</param>
+    public static ReadTable<T> Read<T>(RecordTable<T> of, RowReading reading, string? name = null)
         where T : class
     {
+        LogTable table = name is null ? of.Definition : of.Definition with { File = name };
         SourceFile file = reading.Open(table.File);
         ReadTable<T> rows = new(table, file.IsPresent);
         if (file.Bytes is { } bytes)
@@ -35,7 +35,7 @@ internal static class TableReader
             bool isBroken = malformed.Take() is not null;
             if (TableHeader.Read(csv.Headers, isBroken, bytes.Span, reading.Problems, rows) is { } places)
             {
-                ReadRows(csv, malformed, places, rows, reading, build);
+                ReadRows(csv, malformed, places, rows, reading, of);
                 return rows;
             }
         }
@@ -52,10 +52,10 @@ internal static class TableReader
     private static void ReadRows<T>(
         CsvReader csv,
         Malformed malformed,
-        FrozenDictionary<string, ColumnPlace> places,
+        int[] places,
         ReadTable<T> rows,
         RowReading reading,
-        Func<Cells, T> build)
+        RecordTable<T> of)
         where T : class
     {
         LogTable table = rows.Table;
@@ -82,7 +82,7 @@ internal static class TableReader
                 continue;
             }
 
-            T record = build(cells);
+            T record = of.Build(cells);
             cells.Report();
             (cells.IsBad ? rows.Unusable : rows.Read).Add(record);
             rows.RowsSetAside += cells.IsBad ? 1 : 0;
