@@ -17,7 +17,7 @@ internal static class PlausibilityBenchmark
                 var found = new List<LogFinding>();
                 for (ulong seed = 1; seed <= (ulong)(pieces > 500 ? Math.Max(2, logs / 8) : logs); seed++)
                 {
-                    SalesLog log = DemoLog.Generate(pieces, seed, heavy ? DemoMarket.Standard with { HeavyTails = true } : null).Log;
+                    SalesLog log = DemoLog.Generate(pieces, seed, DemoMarket.Standard with { HeavyTails = heavy }).Log;
                     rows += log.Pieces.Length + log.AskingPrices.Length + log.Hours.Length + log.Supplies.Length
                         + log.Uses.Length + log.Trips.Length + log.Tools.Length + log.Overheads.Length;
                     found.AddRange(LogFindings.In(log));

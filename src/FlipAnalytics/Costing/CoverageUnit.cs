@@ -6,7 +6,7 @@ namespace FlipAnalytics;
 /// <param name="Area">Unit of the area.</param>
 /// <param name="Per">Unit of the supply.</param>
 /// <param name="PerQuantity">How many of that unit, such as 250 in m2/250 g; above 0.</param>
-public sealed record CoverageUnit(SupplyUnit Area, SupplyUnit Per, decimal PerQuantity)
+internal sealed record CoverageUnit(SupplyUnit Area, SupplyUnit Per, decimal PerQuantity)
 {
     private static readonly string[] Separators = ["/", " per ", " a "];
 

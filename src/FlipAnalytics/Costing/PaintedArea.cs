@@ -1,7 +1,7 @@
 namespace FlipAnalytics;
 
 /// <summary>The form of a piece, which tells how its painted area follows from its dimensions.</summary>
-public enum FurnitureForm
+internal enum FurnitureForm
 {
     /// <summary>A box: nightstand, dresser, chest, sideboard, cabinet.</summary>
     Case,
@@ -20,7 +20,7 @@ public enum FurnitureForm
 /// Painted area by geometry, in square inches for dimensions in inches; back and underside are left unpainted, details
 /// such as mouldings are not counted.
 /// </summary>
-public static class PaintedArea
+internal static class PaintedArea
 {
     /// <summary>Square inches in a square foot.</summary>
     public const decimal SquareInchesPerSquareFoot = 144;

@@ -14,7 +14,7 @@ namespace FlipAnalytics;
 /// of measure, such as tin, the word itself in the singular.
 /// </param>
 /// <param name="Factor">How many of the measure one unit is; above 0.</param>
-public sealed record SupplyUnit(string Word, string Measure, decimal Factor)
+internal sealed record SupplyUnit(string Word, string Measure, decimal Factor)
 {
     internal const string Litre = "litre";
     internal const string Kilogram = "kilogram";

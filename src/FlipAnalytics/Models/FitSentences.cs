@@ -8,7 +8,7 @@ namespace FlipAnalytics;
 /// What a fitted model says in an owner's words: how much each thing does, where it lies 8 times in 10, and what pure luck
 /// would do as often.
 /// </summary>
-public static class FitSentences
+internal static class FitSentences
 {
     // 8 in 10 of a normal lie within so many standard errors.
     private const double EightInTen = 1.2816;

@@ -1,7 +1,7 @@
 namespace FlipAnalytics;
 
 /// <summary>The month that a day is in.</summary>
-public static class Months
+internal static class Months
 {
     extension(DateOnly day)
     {

@@ -5,7 +5,7 @@ using static System.FormattableString;
 namespace FlipAnalytics;
 
 /// <summary>Rows of the log that are in no figure of a report: in a sentence, and as a table beside its figures.</summary>
-public static class SetAsideText
+internal static class SetAsideText
 {
     /// <summary>What is set aside and what it holds, in a sentence; null where nothing is.</summary>
     /// <param name="tables">The files with such rows.</param>

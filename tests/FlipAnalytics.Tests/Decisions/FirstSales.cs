@@ -7,7 +7,7 @@ namespace FlipAnalytics.Tests;
 /// The first days of generated towns, each with prices, hours and a price level of its own: logs that hold the first few
 /// sales, and offers whose true most to pay is known.
 /// </summary>
-public static class FirstSales
+internal static class FirstSales
 {
     private const int OffersPerLog = 20;
     private const int FlipsToCome = 40;

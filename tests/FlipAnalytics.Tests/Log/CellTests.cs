@@ -51,7 +51,7 @@ public sealed class CellTests
 
         AssertReported(reading, column, cell, expected);
         Assert.Equal([80m, 90m], reading.Log!.Pieces.Select(piece => piece.SoldPrice!.Value));
-        Assert.Null(TableColumns.Piece(reading.Log.Pieces[1], column));
+        Assert.Null(PieceColumns.Table.Cell(reading.Log.Pieces[1], column));
         Assert.Equal((2, 0, 1), (reading.Tables[0].Rows, reading.Tables[0].RowsSetAside, reading.Tables[0].CellsSetAside));
         Assert.EndsWith(
             "Until then it counts as unknown; the rest of the row is used.", reading.Problems[0].Remedy, StringComparison.Ordinal);

@@ -9,7 +9,7 @@ namespace FlipAnalytics;
 /// <param name="Condition">How sound it was when bought.</param>
 /// <param name="Colour">Word of one of the market's colours.</param>
 /// <param name="Finish">Name of one of the market's finishes.</param>
-public sealed record DemoFacts(
+internal sealed record DemoFacts(
     string Type,
     int Count,
     double Width,

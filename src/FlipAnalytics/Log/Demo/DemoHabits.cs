@@ -1,7 +1,7 @@
 namespace FlipAnalytics;
 
 /// <summary>How the owner of a demo log buys, asks, gives up and forgets to write things down. Shares are 0 to 1.</summary>
-public sealed record DemoHabits
+internal sealed record DemoHabits
 {
     /// <summary>
     /// Mean of log(asking price / median sale price) when listing. The asking price is then kept between 1.04 and 1.35

@@ -13,7 +13,7 @@ public sealed record DemoLogResult
     public required SalesLog Log { get; init; }
 
     /// <summary>The market it was drawn from, with the levels that were drawn.</summary>
-    public required DemoMarket Truth { get; init; }
+    internal DemoMarket Truth { get; init; } = DemoMarket.Standard;
 
     /// <summary>How many pieces were bought.</summary>
     public required int Flips { get; init; }
@@ -57,8 +57,10 @@ public static class DemoLog
     /// <summary>Makes a log.</summary>
     /// <param name="flips">Pieces bought, from 0 to 100,000; some are still unsold on the last day.</param>
     /// <param name="seed">Any number; the same gives the same log.</param>
-    /// <param name="market">The truth; <see cref="DemoMarket.Standard"/> where null. Its levels are drawn anew.</param>
-    public static DemoLogResult Generate(int flips, ulong seed, DemoMarket? market = null)
+    public static DemoLogResult Generate(int flips, ulong seed) => Generate(flips, seed, DemoMarket.Standard);
+
+    /// <summary>Makes a log of a market of one's own, the levels of which are drawn anew.</summary>
+    internal static DemoLogResult Generate(int flips, ulong seed, DemoMarket market)
     {
         if (flips is < 0 or > 100_000)
         {
@@ -66,7 +68,7 @@ public static class DemoLog
                 nameof(flips), flips, "A demo log has from 0 to 100,000 flips; choose a number in that range.");
         }
         DateOnly first = FirstDay(flips);
-        DemoMarket truth = WithLevels(market ?? DemoMarket.Standard, first, seed);
+        DemoMarket truth = WithLevels(market, first, seed);
         DemoOutings outings = DemoOutings.Plan(flips, first, LastDay, seed);
         ImmutableArray<DemoEntry> entries =
         [

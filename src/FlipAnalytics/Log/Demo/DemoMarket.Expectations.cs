@@ -2,7 +2,7 @@ using MathNet.Numerics;
 
 namespace FlipAnalytics;
 
-public sealed partial record DemoMarket
+internal sealed partial record DemoMarket
 {
     /// <summary>Mean share of the sale price that the channels keep.</summary>
     public double MeanFeeRate => WeightedMean(channel => (double)channel.FeeRate);

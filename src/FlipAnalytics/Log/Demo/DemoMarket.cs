@@ -16,7 +16,7 @@ namespace FlipAnalytics;
 /// </list>
 /// Material, source and channel have no effect on price, hours, supplies or days.
 /// </summary>
-public sealed partial record DemoMarket
+internal sealed partial record DemoMarket
 {
     /// <summary>The standard town.</summary>
     public static DemoMarket Standard { get; } = new();

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace FlipAnalytics;
 
 /// <summary>A second-hand piece on offer in the demo town, as the person sees it and as it truly is.</summary>
-public sealed record DemoOffer
+internal sealed record DemoOffer
 {
     /// <summary>
     /// What the person sees: type, count, size, material, condition, planned colour and finish, sticker price; some
@@ -45,7 +45,7 @@ public sealed record DemoOffer
     public required double DrawnSupplies { get; init; }
 }
 
-public sealed partial record DemoMarket
+internal sealed partial record DemoMarket
 {
     // Below this a multiple of the most to pay would be no price a store writes on a sticker.
     private const double SmallestStickerBase = 8;

@@ -13,7 +13,7 @@ namespace FlipAnalytics;
 /// <param name="Depth">Typical depth in inches.</param>
 /// <param name="Height">Typical height in inches.</param>
 /// <param name="Counts">How many items are sold as one, with the chance of each.</param>
-public sealed record DemoType(
+internal sealed record DemoType(
     string Name,
     double Share,
     double OnPrice,
@@ -28,7 +28,7 @@ public sealed record DemoType(
 /// <summary>A number of items sold as one.</summary>
 /// <param name="Count">Items, 1 or more.</param>
 /// <param name="Share">Chance, 0 to 1.</param>
-public sealed record DemoCount(int Count, double Share);
+internal sealed record DemoCount(int Count, double Share);
 
 /// <summary>A colour word in the demo market.</summary>
 /// <param name="Word">The word the log uses.</param>
@@ -37,7 +37,7 @@ public sealed record DemoCount(int Count, double Share);
 /// <param name="Share">Share of the pieces painted in it, 0 to 1; the same for every type.</param>
 /// <param name="OnPrice">Effect on the log sale price.</param>
 /// <param name="OnDays">Effect on the log days on market.</param>
-public sealed record DemoColour(string Word, string Family, string Hex, double Share, double OnPrice, double OnDays);
+internal sealed record DemoColour(string Word, string Family, string Hex, double Share, double OnPrice, double OnDays);
 
 /// <summary>A kind of finish in the demo market.</summary>
 /// <param name="Name">The word the log uses.</param>
@@ -45,7 +45,7 @@ public sealed record DemoColour(string Word, string Family, string Hex, double S
 /// <param name="OnPrice">Effect on the log sale price.</param>
 /// <param name="OnHours">Effect on log hours.</param>
 /// <param name="OnSupplies">Effect on log supplies.</param>
-public sealed record DemoFinish(string Name, double Share, double OnPrice, double OnHours, double OnSupplies);
+internal sealed record DemoFinish(string Name, double Share, double OnPrice, double OnHours, double OnSupplies);
 
 /// <summary>A condition in the demo market.</summary>
 /// <param name="Condition">How sound a piece is when bought.</param>
@@ -53,7 +53,7 @@ public sealed record DemoFinish(string Name, double Share, double OnPrice, doubl
 /// <param name="OnPrice">Effect on the log sale price.</param>
 /// <param name="OnHours">Effect on log hours.</param>
 /// <param name="OnSupplies">Effect on log supplies.</param>
-public sealed record DemoCondition(
+internal sealed record DemoCondition(
     Condition Condition,
     double Share,
     double OnPrice,
@@ -65,4 +65,4 @@ public sealed record DemoCondition(
 /// <param name="Share">Share of the sales, 0 to 1, whatever the piece.</param>
 /// <param name="FeeRate">Share of the sale price it keeps.</param>
 /// <param name="FixedFee">Amount a sale it keeps on top, in USD.</param>
-public sealed record DemoChannel(string Name, double Share, decimal FeeRate, decimal FixedFee);
+internal sealed record DemoChannel(string Name, double Share, decimal FeeRate, decimal FixedFee);

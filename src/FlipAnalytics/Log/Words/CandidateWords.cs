@@ -5,7 +5,7 @@ namespace FlipAnalytics;
 /// <summary>A candidate whose words are as the log writes them.</summary>
 /// <param name="Candidate">The candidate, with what was made of its words.</param>
 /// <param name="Unclear">Words that are only like one of the log.</param>
-public sealed record CandidateWords(Candidate Candidate, ImmutableArray<UnclearWord> Unclear)
+internal sealed record CandidateWords(Candidate Candidate, ImmutableArray<UnclearWord> Unclear)
 {
     /// <summary>Settles the words of a candidate; one settled before stays as it is.</summary>
     /// <param name="candidate">The piece in the store.</param>

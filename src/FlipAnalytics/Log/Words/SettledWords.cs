@@ -6,7 +6,7 @@ namespace FlipAnalytics;
 /// The words of a question, each as the log writes it: what was taken for what is noted, what is only like a word of the
 /// log is asked back, and what is like none is new.
 /// </summary>
-public sealed class SettledWords
+internal sealed class SettledWords
 {
     private readonly LogWords words;
     private readonly bool takeNew;

@@ -7,7 +7,7 @@ namespace FlipAnalytics;
 /// sheet from an income statement; stock is kept perpetually, so a sale moves the cost of the piece on its day (Weygandt,
 /// Kimmel and Kieso, Accounting Principles, chapters 5 and 6, from memory).
 /// </summary>
-public static class JournalAccounts
+internal static class JournalAccounts
 {
     /// <summary>What the log tells of money, from 0 at the start of the span: what one had then is not in the log.</summary>
     public const string Money = "assets:money";
