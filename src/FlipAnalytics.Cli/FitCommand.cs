@@ -74,7 +74,7 @@ internal sealed class FitCommand
 
     private static Figure Draw(FittedModels models, ModelName model, Estimator how) => (model, how) switch
     {
-        (ModelName.Days, _) => SurvivalPlot.Of(MarketCurves.Of(models.Log, PieceTrait.Type)),
+        (ModelName.Days, _) => SurvivalPlot.Of(MarketCurves.Of(models.Log, GroupedBy.Type)),
         (_, Estimator.Ols) => ResidualPlot.Of(ModelCheck.Of(models, model)),
         _ => ActualPlot.Of(ModelCheck.Of(models, model)),
     };

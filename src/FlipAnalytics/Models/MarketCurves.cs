@@ -3,22 +3,6 @@ using FlipAnalytics.Statistics;
 
 namespace FlipAnalytics;
 
-/// <summary>What pieces can be told apart by.</summary>
-public enum PieceTrait
-{
-    /// <summary>Kind of furniture.</summary>
-    Type,
-
-    /// <summary>Colour it was given.</summary>
-    Color,
-
-    /// <summary>Finish it was given.</summary>
-    Finish,
-
-    /// <summary>Condition when bought.</summary>
-    Condition,
-}
-
 /// <summary>How long the pieces of one group stay on the market.</summary>
 /// <param name="Name">The group, such as a colour.</param>
 /// <param name="Curve">Share still on sale by days since the first listing; pieces still on sale count as far as seen.</param>
@@ -48,33 +32,26 @@ public sealed record MarketCurves(
 
     /// <summary>Groups of every piece that was ever listed.</summary>
     /// <param name="log">The log as known at its date.</param>
-    /// <param name="trait">What to tell pieces apart by.</param>
-    public static MarketCurves Of(SalesLog log, PieceTrait trait)
+    /// <param name="by">By which word of theirs to tell pieces apart.</param>
+    /// <param name="level">Chance that a range of a curve holds, between 0 and 1.</param>
+    public static MarketCurves Of(SalesLog log, GroupedBy by, double level = RangeLevel)
     {
         ArgumentNullException.ThrowIfNull(log);
-        return Of(log, trait.ToString().ToLowerInvariant(), piece => NameOf(piece, trait), RangeLevel);
-    }
-
-    /// <summary>Groups of every piece that was ever listed, by any word of theirs.</summary>
-    /// <param name="log">The log as known at its date.</param>
-    /// <param name="by">What the word is.</param>
-    /// <param name="nameOf">The word of a piece; null where it is not written down.</param>
-    /// <param name="level">Chance that a range of a curve holds, between 0 and 1.</param>
-    internal static MarketCurves Of(SalesLog log, string by, Func<Piece, string?> nameOf, double level)
-    {
         var spells =
             (from piece in log.Pieces
              let last = AskingPath.Of(piece, [], log.Date).LastOrDefault()
              where last is not null
-             select (Name: nameOf(piece), Time: new SurvivalTime(last.Stop, last.Sold))).ToArray();
+             select (Name: Word(piece), Time: new SurvivalTime(last.Stop, last.Sold))).ToArray();
         var named = spells.Where(spell => spell.Name is not null).ToArray();
         var groups = named.GroupBy(spell => spell.Name!, StringComparer.OrdinalIgnoreCase)
             .OrderByDescending(group => group.Count()).ThenBy(group => group.Key, StringComparer.OrdinalIgnoreCase);
-        return new(by, log.Date,
+        return new(by.Singular(), log.Date,
             [.. groups.Select(group => new MarketCurve(group.Key, Curve(group.Select(spell => spell.Time))!))],
             Curve(named.Select(spell => spell.Time)),
             Curve(spells.Where(spell => spell.Name is null).Select(spell => spell.Time)),
             Difference([.. named.Select(spell => spell.Time)], [.. named.Select(spell => spell.Name!.ToUpperInvariant())]));
+
+        string? Word(Piece piece) => by.WordOf(piece);
 
         KaplanMeier? Curve(IEnumerable<SurvivalTime> times) =>
             times.ToArray() is { Length: > 0 } some ? KaplanMeier.Estimate(some, level) : null;
@@ -99,12 +76,4 @@ public sealed record MarketCurves(
             return null;
         }
     }
-
-    private static string? NameOf(Piece piece, PieceTrait trait) => trait switch
-    {
-        PieceTrait.Type => piece.Type,
-        PieceTrait.Color => piece.Colour,
-        PieceTrait.Finish => piece.Finish,
-        _ => piece.Condition?.ToString().ToLowerInvariant(),
-    };
 }

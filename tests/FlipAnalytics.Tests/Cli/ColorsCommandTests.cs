@@ -20,7 +20,7 @@ public sealed class ColorsCommandTests
         Assert.Equal(tables, Directory.GetFiles(folder.Path).Length);
         using JsonDocument json = JsonDocument.Parse(run.Output);
         JsonElement[] levels = [.. json.RootElement.GetProperty("levels").EnumerateArray()];
-        string[][] rows = [.. File.ReadAllLines(Path.Combine(folder.Path, $"{name}.csv")).Select(line => line.Split(','))];
+        string[][] rows = [.. File.ReadAllLines(Path.Combine(folder.Path, $"{name}-compared.csv")).Select(line => line.Split(','))];
         Assert.Equal(levels.Length, rows.Length - 1);
         Assert.Equal(by, rows[0][0]);
         int sold = Array.IndexOf(rows[0], "sold"), days = Array.IndexOf(rows[0], "days"), money = Array.IndexOf(rows[0], "money_per_week");

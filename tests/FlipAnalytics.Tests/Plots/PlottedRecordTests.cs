@@ -11,7 +11,7 @@ public sealed class PlottedRecordTests
     [Fact]
     public void ThreePiecesByHand()
     {
-        MarketCurves curves = MarketCurves.Of(ThreePieces(), PieceTrait.Color);
+        MarketCurves curves = MarketCurves.Of(ThreePieces(), GroupedBy.Color);
         MarketCurve sage = Assert.Single(curves.Curves);
         Assert.Equal("color", curves.By);
         Assert.Equal([2.0 / 3, 1.0 / 3, 1.0 / 3], sage.Curve.Steps.Select(step => step.Survival), (a, b) => Math.Abs(a - b) < 1e-12);
@@ -21,7 +21,7 @@ public sealed class PlottedRecordTests
 
     [Fact]
     public void APieceWithoutTheTraitIsLeftOutOfTheCurves() =>
-        Assert.Empty(MarketCurves.Of(ThreePieces(), PieceTrait.Finish).Curves);
+        Assert.Empty(MarketCurves.Of(ThreePieces(), GroupedBy.Finish).Curves);
 
     [Fact]
     public void TheAskingPathHoldsTheListingTheCutsAndTheSale()
@@ -118,7 +118,7 @@ public sealed class PlottedRecordTests
     {
         SalesLog log = Workbench.Demo(flips, seed: 4);
         var models = FittedModels.Of(log);
-        foreach (PieceTrait trait in Enum.GetValues<PieceTrait>())
+        foreach (GroupedBy trait in Enum.GetValues<GroupedBy>())
             LayoutCheck.IsReadable(SurvivalPlot.Of(MarketCurves.Of(log, trait)));
 
         foreach (GroupedBy by in new[] { GroupedBy.Color, GroupedBy.Channel })

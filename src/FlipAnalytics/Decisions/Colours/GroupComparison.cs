@@ -28,7 +28,7 @@ public static class GroupComparison
         var books = Task.Run(() => new LevelMoney(log, by, new PurchaseTerms().WageFor(log.Workshop)));
         var models = FittedModels.Of(log);
         var group = new GroupModels(models, by);
-        var market = MarketCurves.Of(log, by.Singular(), WrittenDown, RangeLevel);
+        var market = MarketCurves.Of(log, by, RangeLevel);
         var byLevel = log.Pieces.ToLookup(p => by.LevelOf(p));
         (string Level, int Sold)[] sold =
         [
@@ -78,8 +78,6 @@ public static class GroupComparison
                 WordNotes = words.Notes,
             },
             group);
-
-        string? WrittenDown(Piece piece) => by.LevelOf(piece) is var level && level == GroupWords.NotWrittenDown ? null : level;
 
         LevelRecord Level(string name, Piece[] pieces)
         {

@@ -14,7 +14,8 @@ public static class GroupComparisonTables
     }
 
     private static ReportTable Levels(GroupComparisonReport report) => ReportTable.Of(
-        report.By.Plural(), $"How each {report.By.Singular()} sells, fastest in the last year first", report.Levels,
+        // colors.csv would be a file of the log.
+        report.By.Plural() + "-compared", $"How each {report.By.Singular()} sells, fastest in the last year first", report.Levels,
         (report.By.Singular(), "Your word.", l => l.Level),
         ("family", "Family of a color.", l => l.Family),
         ("sold", "Pieces sold.", l => l.Sold),

@@ -26,10 +26,10 @@ internal static class SupplyColumns
         "coverage",
         "Area that one unit covers in one coat, by the label.",
         purchase => purchase.Coverage, "the coverage unit", Smallest.AboveZero);
-    private static readonly Column<SupplyPurchase, string?> CoverageUnit = Table.Label(
+    private static readonly Column<SupplyPurchase, string?> UnitOfCoverage = Table.Label(
         "coverage_unit", "Unit of the coverage, such as ft2/quart.", purchase => purchase.CoverageUnit);
 
     private static SupplyPurchase Row(Cells cells) => new(
         Item.In(cells), Kind.In(cells), BoughtOn.In(cells), Quantity.In(cells), Unit.In(cells),
-        Price.In(cells), Coverage.In(cells), CoverageUnit.In(cells), cells.Row);
+        Price.In(cells), Coverage.In(cells), UnitOfCoverage.In(cells), cells.Row);
 }

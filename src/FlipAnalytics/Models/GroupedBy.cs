@@ -29,14 +29,17 @@ internal static class GroupWords
 
     public static string Plural(this GroupedBy by) => by == GroupedBy.Finish ? "finishes" : by.Singular() + "s";
 
-    public static string LevelOf(this GroupedBy by, Piece piece) => by switch
+    /// <summary>A piece's word; null where it is not written down.</summary>
+    public static string? WordOf(this GroupedBy by, Piece piece) => by switch
     {
         GroupedBy.Color => piece.Colour,
         GroupedBy.Type => piece.Type,
         GroupedBy.Finish => piece.Finish,
         GroupedBy.Source => piece.Source,
         _ => piece.Channel,
-    } ?? NotWrittenDown;
+    };
+
+    public static string LevelOf(this GroupedBy by, Piece piece) => by.WordOf(piece) ?? NotWrittenDown;
 
     /// <summary>The level as the models name it.</summary>
     public static string LevelOf(this GroupedBy by, PieceFacts facts) => by switch
