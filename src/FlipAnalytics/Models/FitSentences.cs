@@ -10,6 +10,9 @@ namespace FlipAnalytics;
 /// </summary>
 internal static class FitSentences
 {
+    /// <summary>A change of the log beyond which its size tells nothing: ten thousand times.</summary>
+    internal static readonly double Furthest = Math.Log(10_000);
+
     // 8 in 10 of a normal lie within so many standard errors.
     private const double EightInTen = 1.2816;
 
@@ -129,7 +132,7 @@ internal static class FitSentences
         return $"{Percent(log)} % {(log < 0 && Percent(log) != "0" ? less : more)}";
     }
 
-    // How far from the middle, without sign, in per cent.
-    private static string Percent(double log) =>
-        Math.Abs(Math.Round(100 * (Math.Exp(log) - 1), MidpointRounding.AwayFromZero)).ToString("#,0", System.Globalization.CultureInfo.InvariantCulture);
+    // How far from the middle, without sign, in per cent; from ten thousand times on only that it is so far.
+    private static string Percent(double log) => log > Furthest ? Invariant($"over {100 * Math.Exp(Furthest):#,0}")
+        : Invariant($"{Math.Abs(Math.Round(100 * (Math.Exp(log) - 1), MidpointRounding.AwayFromZero)):#,0}");
 }

@@ -98,7 +98,8 @@ public static class FitText
 
     /// <summary>A change of the log as a change in per cent, with its sign.</summary>
     /// <param name="log">Change of the log.</param>
-    public static string Percent(double log) => Line($"{100 * (Math.Exp(log) - 1):+0.0;-0.0;0.0} %");
+    public static string Percent(double log) => log > FitSentences.Furthest ? Line($"over {100 * Math.Exp(FitSentences.Furthest):+0} %")
+        : Line($"{100 * (Math.Exp(log) - 1):+0.0;-0.0;0.0} %");
 
     private static string Line(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

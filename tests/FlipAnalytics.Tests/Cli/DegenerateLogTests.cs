@@ -111,6 +111,37 @@ public sealed partial class DegenerateLogTests
                 },
                 iter: 25, threads: 1);
 
+    [Fact]
+    public void AYearlyWaveThatAFewPiecesCannotTellIsNotSaidToBeInfinite()
+    {
+        SalesLog log = DegenerateLogs.Of(7, [DegenerateLogs.Changes[15].Change, DegenerateLogs.Changes[6].Change]).AsOf(DegenerateLogs.Last);
+        var models = FittedModels.Of(log);
+        string[] texts = [.. Texts()];
+        Assert.Contains(texts, text => text.Contains("over 1,000,000 % longer", StringComparison.Ordinal));
+        Assert.All(texts, text => Assert.DoesNotMatch(NotANumber(), text));
+
+        IEnumerable<string> Texts()
+        {
+            foreach (var (_, estimator, plain) in Workbench.Fits.Where(fit => fit.Model == ModelName.Days))
+            {
+                if (Fitted(estimator, plain) is { } report)
+                    yield return FitText.Render(report, all: true);
+            }
+        }
+
+        FitReport? Fitted(Estimator estimator, bool plain)
+        {
+            try
+            {
+                return ModelFitting.Fit(models, ModelName.Days, estimator, plain);
+            }
+            catch (NotEnoughDataException)
+            {
+                return null;
+            }
+        }
+    }
+
     private static LogFolder Written(string name)
     {
         var folder = new LogFolder();

@@ -84,7 +84,7 @@ public sealed class NothingOverwrittenTests : IDisposable
     public void ForceWithoutAFileToWriteIsRefused()
     {
         FlipRun run = FlipHere.Run("colors", "--log", Demo, "--force");
-        Assert.Equal((2, "--force replaces files, so it goes with --plot; add one, or leave --force out.\n"), (run.ExitCode, run.Error));
+        Assert.Equal((2, "--force replaces files, so it goes with --plot or --tables; add one, or leave --force out.\n"), (run.ExitCode, run.Error));
     }
 
     [Fact]
