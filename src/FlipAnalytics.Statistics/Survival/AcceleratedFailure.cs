@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics.Statistics;
 
@@ -59,16 +60,27 @@ public static class AcceleratedFailure
         FailureLikelihood likelihood = mode.Likelihood;
         CurvatureInverse covariance = mode.Factor.Inverse();
         double[] entries = covariance.InLayout(), variances = [.. likelihood.Layout.Diagonal.Select(entry => entries[entry])];
+        double[] centred = [.. mode.Parameters.AsSpan(0, names.Length)], given = [.. centred];
+        if (!problem.Centred.IsNone)
+        {
+            List<(int, double)> intercept = problem.Centred.Given(problem.Centred.Intercept);
+            given[problem.Centred.Intercept] = intercept.Sum(part => part.Item2 * centred[part.Item1]);
+            ReadOnlySpan<(int, double)> row = CollectionsMarshal.AsSpan(intercept);
+            variances[problem.Centred.Intercept] = covariance.Form(row, row);
+        }
+
         ImmutableArray<int> starts =
             [.. problem.Groups.Select((_, k) => IndexOf(search.Active, k) is int at and >= 0 ? likelihood.GroupStarts[at] : -1)];
         return new AcceleratedFailureFit
         {
             Distribution = distribution,
             Coefficients = [.. names.Select((name, j) =>
-                new FailureTimeCoefficient(name, mode.Parameters[j], Math.Sqrt(variances[j])))],
+                new FailureTimeCoefficient(name, given[j], Math.Sqrt(variances[j])))],
             DroppedColumns = [.. columns.Where((_, j) => !problem.KeptColumns.Contains(j))],
             Groups = [.. problem.Groups.Select((group, k) => ReportGroup(group, starts[k], search, k, variances))],
             Inverse = covariance,
+            Centred = problem.Centred,
+            CentredEstimates = centred,
             CovarianceOrder =
             [
                 .. names,

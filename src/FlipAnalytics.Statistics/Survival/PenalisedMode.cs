@@ -21,6 +21,7 @@ internal sealed class PenalisedMode
     private readonly ImmutableArray<string> coefficientNames;
     private readonly double[] priorMean;
     private readonly double[] priorPrecision;
+    private readonly LinearPrior? linear;
     private readonly ScaleFloor? floor;
     private double[] gradient;
     private double[] trialGradient;
@@ -31,12 +32,13 @@ internal sealed class PenalisedMode
 
     internal PenalisedMode(
         FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision,
-        ScaleFloor? floor)
+        LinearPrior? linear, ScaleFloor? floor)
     {
         this.coefficientNames = coefficientNames;
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
+        this.linear = linear;
         this.floor = floor;
         int size = likelihood.ParameterCount;
         Parameters = [.. start];
@@ -219,6 +221,12 @@ internal sealed class PenalisedMode
             penalty += priorPrecision[i] * distance * distance / 2;
             slope[i] -= priorPrecision[i] * distance;
             information[likelihood.Layout.Diagonal[i]] += priorPrecision[i];
+        }
+
+        if (linear is not null)
+        {
+            penalty += linear.Penalise(at, slope);
+            linear.AddInformation(information, likelihood.Layout.BorderCount);
         }
 
         if (floor is { } least)
