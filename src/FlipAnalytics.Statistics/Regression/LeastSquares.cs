@@ -69,7 +69,7 @@ public static class LeastSquares
     internal static bool IsConstant(double[] column) =>
         column[0] != 0 && column.AsSpan().IndexOfAnyExcept(column[0]) < 0;
 
-    private static double[] Scaled(double[] column, double[] rootWeights) =>
+    internal static double[] Scaled(double[] column, double[] rootWeights) =>
         rootWeights.Length == 0 ? column : [.. column.Select((value, i) => value * rootWeights[i])];
 
     private static double[] Residuals(
