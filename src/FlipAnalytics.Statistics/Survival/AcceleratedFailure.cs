@@ -42,7 +42,7 @@ public static class AcceleratedFailure
             if (pivots[j] * scale * scale < NoInformation * reach[j] * reach[j])
             {
                 throw new NoEstimateException(
-                    $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it have all not ended, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
+                    $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it are bounded on one side only, all still running or all ended at some unknown time before a known one, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
             }
         }
 

@@ -165,7 +165,7 @@ internal sealed class PenalisedMode
         string what = flatAt < coefficientNames.Length ? $"coefficient of '{coefficientNames[flatAt]}'"
             : flatAt == likelihood.LogScaleIndex ? "log scale" : "group effects";
         return new NoEstimateException(
-            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when no spell that tells it apart has ended. Give a prior, or leave the column out.");
+            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when all spells that tell it apart are still running, or all ended at some unknown time before a known one. Give a prior, or leave the column out.");
     }
 
     /// <summary>Moves up along the step; false when rounding leaves nothing to gain.</summary>
