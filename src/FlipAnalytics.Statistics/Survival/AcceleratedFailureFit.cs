@@ -64,6 +64,10 @@ public sealed record AcceleratedFailureFit
     /// <summary>How the search ended.</summary>
     public required FailureTimeConvergence Convergence { get; init; }
 
+    /// <summary>Whether the search arrived at a maximum; if not, estimates and errors are only near theirs, and nothing should be
+    /// read from the fit without saying so.</summary>
+    public bool Converged => Convergence.Converged;
+
     /// <summary>Akaike's criterion, −2 (marginal) log-likelihood + 2 × number of coefficients, scale and group variances.</summary>
     public double Aic => -2 * MarginalLogLikelihood
         + 2 * (Coefficients.Length + (Distribution == FailureDistribution.Exponential ? 0 : 1) + Groups.Length);
