@@ -18,10 +18,14 @@ public static class ConformalRank
 
     /// <summary>The score that the next one does not exceed with the chance of the level; infinite when there are too few.
     /// </summary>
-    /// <param name="scores">In any order.</param>
+    /// <param name="scores">In any order; infinite ones count.</param>
     /// <param name="level">Between 0 and 1.</param>
-    public static double Quantile(ReadOnlySpan<double> scores, double level) =>
-        Smallest(scores.ToArray(), Upper(scores.Length, level));
+    /// <exception cref="ArgumentException">A score that is not a number.</exception>
+    public static double Quantile(ReadOnlySpan<double> scores, double level)
+    {
+        GivenNumbers.RefuseNaN("Score", scores, nameof(scores));
+        return Smallest(scores.ToArray(), Upper(scores.Length, level));
+    }
 
     /// <summary>The value of that rank, −∞ below rank 1 and +∞ above the last. Sorts the values in place.</summary>
     internal static double Smallest(double[] values, int rank)

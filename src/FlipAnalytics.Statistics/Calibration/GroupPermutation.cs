@@ -43,7 +43,7 @@ public sealed record GroupPermutation(
     /// <param name="stratum">Its stratum; labels stay within.</param>
     /// <param name="groups">How many groups there are.</param>
     /// <param name="shuffles">Reshuffles, 1 or more.</param>
-    /// <exception cref="ArgumentException">Lists of different lengths, or a group that is not among them.</exception>
+    /// <exception cref="ArgumentException">Lists of different lengths, a score that is not finite, or a group that is not among them.</exception>
     public static GroupPermutation Of(
         ReadOnlySpan<double> scores, ReadOnlySpan<int> group, ReadOnlySpan<int> stratum, int groups, int shuffles)
     {
@@ -81,7 +81,7 @@ public sealed record GroupPermutation(
     /// <param name="stratum">Its stratum; labels stay within.</param>
     /// <param name="shuffles">Reshuffles, 1 or more.</param>
     /// <param name="enough">Of a chance above this one, only that it is above it is told.</param>
-    /// <exception cref="ArgumentException">Lists of different lengths, or another group.</exception>
+    /// <exception cref="ArgumentException">Lists of different lengths, a score that is not finite, or another group.</exception>
     public static double ChanceOfTwo(
         ReadOnlySpan<double> scores, ReadOnlySpan<int> group, ReadOnlySpan<int> stratum, int shuffles, double enough)
     {
@@ -135,6 +135,7 @@ public sealed record GroupPermutation(
         if (group.Length != scores.Length || stratum.Length != scores.Length)
             throw new ArgumentException(
                 $"There are {scores.Length} scores, {group.Length} groups and {stratum.Length} strata; give one of each an observation.");
+        GivenNumbers.RefuseNotFinite("Score", scores, nameof(scores));
         foreach (int g in group)
         {
             if (g < 0 || g >= groups)

@@ -6,7 +6,7 @@ namespace FlipAnalytics.Statistics;
 public static class Rate
 {
     /// <summary>Events per unit of exposure: Garwood (1936), Biometrika 28, 437–442; covers at least the level.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">A negative count, an exposure not above 0, or a level not between 0
+    /// <exception cref="ArgumentOutOfRangeException">A negative count, an exposure not above 0 or not finite, or a level not between 0
     /// and 1.</exception>
     public static Limits Exact(int count, double exposure, double level = 0.95)
     {
@@ -50,8 +50,8 @@ public static class Rate
     private static void Refuse(int count, double exposure)
     {
         ArgumentOutOfRangeException.ThrowIfNegative(count);
-        if (!(exposure > 0))
-            throw new ArgumentOutOfRangeException(nameof(exposure), exposure, "An exposure must be above 0.");
+        if (!(exposure > 0 && double.IsFinite(exposure)))
+            throw new ArgumentOutOfRangeException(nameof(exposure), exposure, "An exposure must be above 0 and finite.");
     }
 }
 

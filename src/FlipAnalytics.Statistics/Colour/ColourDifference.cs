@@ -9,8 +9,11 @@ public static class ColourDifference
     /// <summary>CIEDE2000, ISO/CIE 11664-6, all weights 1; about 1 is the smallest difference an eye notices side by side.
     /// Written after Sharma, Wu and Dalal (2005), Color Res. Appl. 30, 21–30, equations 2 to 22, whose test pairs it passes.
     /// </summary>
+    /// <exception cref="ArgumentException">A color with a coordinate that is not finite.</exception>
     public static double Ciede2000(LabColour one, LabColour other)
     {
+        Refuse("first", one, nameof(one));
+        Refuse("second", other, nameof(other));
         double growth = 0.5 * (1 - Saturation((one.Chroma + other.Chroma) / 2));
         Stretched first = new(one, growth), second = new(other, growth);
         bool grey = first.Chroma * second.Chroma == 0;
@@ -33,6 +36,13 @@ public static class ColourDifference
         double rotation = -Math.Sin(Radians(60 * Math.Exp(-Math.Pow((meanHue - 275) / 25, 2)))) * 2 * Saturation(meanChroma);
         return Math.Sqrt(
             lightnessStep * lightnessStep + chromaStep * chromaStep + hueStep * hueStep + rotation * chromaStep * hueStep);
+    }
+
+    private static void Refuse(string which, LabColour colour, string parameter)
+    {
+        GivenNumbers.RefuseNotFinite($"L* of the {which} color", colour.Lightness, parameter);
+        GivenNumbers.RefuseNotFinite($"a* of the {which} color", colour.A, parameter);
+        GivenNumbers.RefuseNotFinite($"b* of the {which} color", colour.B, parameter);
     }
 
     private static double Saturation(double chroma)

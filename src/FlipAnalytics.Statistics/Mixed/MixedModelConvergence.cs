@@ -11,4 +11,9 @@ public sealed record MixedModelConvergence(int Iterations, double MaximumAbsolut
     /// <summary>Whether the result is a stationary point (up to rounding).</summary>
     public bool Converged => Reason == ConvergenceReason.SmallScore
         || (Reason == ConvergenceReason.NoFurtherDescent && MaximumAbsoluteScore < 1e-4);
+
+    /// <summary>Whether it arrived, be it at the end of what a ratio or σ² may be, as with variances held far from their best.
+    /// </summary>
+    internal bool Arrived =>
+        Converged || Reason is ConvergenceReason.RatioAtUpperLimit or ConvergenceReason.ResidualVarianceAtLowerLimit;
 }

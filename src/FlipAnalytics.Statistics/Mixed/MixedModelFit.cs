@@ -46,6 +46,11 @@ public sealed class MixedModelFit
     /// <summary>How the search for the variance ratios ended.</summary>
     public MixedModelConvergence Convergence { get; }
 
+    /// <summary>Whether the search arrived at a minimum; if not (<see cref="MixedModelConvergence.Reason"/> says why), variances and
+    /// all that follows from them are those of where it stopped, and nothing should be read from the fit without saying so.
+    /// </summary>
+    public bool Converged => Convergence.Converged;
+
     /// <summary>How many rows were fitted.</summary>
     public int ObservationCount => Data.RowCount;
 

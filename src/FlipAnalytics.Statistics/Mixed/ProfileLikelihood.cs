@@ -34,11 +34,13 @@ public static class ProfileLikelihood
         var limits = ImmutableArray.CreateBuilder<StandardDeviationLimits>();
         MixedModelOptions options = fit.Options;
         ProfiledDeviance? near = null;
+        bool arrived = true;
 
         // √ of how far the criterion lies above its minimum, less the quantile; every search starts where the last ended.
         double Distance(MixedModelOptions held)
         {
-            near = MixedModel.Minimise(fit.Data, held, near).Deviance;
+            (near, _, MixedModelConvergence convergence) = MixedModel.Minimise(fit.Data, held, near);
+            arrived &= convergence.Arrived;
             return Math.Sqrt(Math.Max(0, near.Value - fit.Objective)) - quantile;
         }
 
@@ -50,19 +52,26 @@ public static class ProfileLikelihood
             }
 
             int term = k;
-            limits.Add(Of(
-                fit.Terms[k].Name, fit.Terms[k].Variance, options.PriorOf(k) is null, fit.ResidualVariance,
-                deviation => Distance(WithVariance(options, term, fit.Terms.Length, deviation * deviation))));
+            Add(
+                fit.Terms[k].Name, fit.Terms[k].Variance, options.PriorOf(k) is null,
+                deviation => Distance(WithVariance(options, term, fit.Terms.Length, deviation * deviation)));
         }
 
         if (options.HeldResidualVariance is null)
         {
-            limits.Add(Of(
-                Residual, fit.ResidualVariance, false, fit.ResidualVariance,
-                deviation => Distance(options with { HeldResidualVariance = deviation * deviation })));
+            Add(
+                Residual, fit.ResidualVariance, false,
+                deviation => Distance(options with { HeldResidualVariance = deviation * deviation }));
         }
 
         return limits.ToImmutable();
+
+        void Add(string name, double variance, bool mayBeZero, Func<double, double> distance)
+        {
+            arrived = fit.Converged;
+            Limits of = Of(variance, mayBeZero, fit.ResidualVariance, distance);
+            limits.Add(new(name, Math.Sqrt(variance), of) { Converged = arrived });
+        }
     }
 
     private static MixedModelOptions WithVariance(MixedModelOptions options, int term, int terms, double variance) => options with
@@ -70,8 +79,7 @@ public static class ProfileLikelihood
         HeldVariances = [.. Enumerable.Range(0, terms).Select(k => k == term ? variance : options.HeldVarianceOf(k))],
     };
 
-    private static StandardDeviationLimits Of(
-        string name, double variance, bool mayBeZero, double residualVariance, Func<double, double> distance)
+    private static Limits Of(double variance, bool mayBeZero, double residualVariance, Func<double, double> distance)
     {
         double OnLogScale(double log) => distance(Math.Exp(log));
         double estimate = Math.Sqrt(variance);
@@ -85,7 +93,7 @@ public static class ProfileLikelihood
             ? 0
             : Limit(OnLogScale, inside, -Stride, inside - Farthest);
         double highest = (Math.Log(Math.Max(variance, residualVariance)) / 2) + Farthest;
-        return new(name, estimate, new(low, Limit(OnLogScale, inside, Stride, highest)));
+        return new(low, Limit(OnLogScale, inside, Stride, highest));
     }
 
     private static double Limit(Func<double, double> distance, double inside, double stride, double farthest)

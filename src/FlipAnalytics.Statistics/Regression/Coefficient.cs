@@ -3,7 +3,8 @@ namespace FlipAnalytics.Statistics;
 /// <summary>One estimated coefficient.</summary>
 /// <param name="Name">The name of its column.</param>
 /// <param name="Estimate">b.</param>
-/// <param name="StandardError">σ √((XᵀWX)⁻¹)ⱼⱼ; 0 when the columns explain the response exactly.</param>
+/// <param name="StandardError">σ √((XᵀWX)⁻¹)ⱼⱼ; 0, or mere rounding, when the columns explain the
+/// response exactly (<see cref="LinearFit.IsExact"/>).</param>
 /// <param name="T">Estimate over standard error.</param>
 /// <param name="P">P(|T| ≥ |t|) with the residual degrees of freedom.</param>
 public sealed record Coefficient(string Name, double Estimate, double StandardError, double T, double P);

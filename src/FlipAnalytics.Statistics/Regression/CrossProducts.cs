@@ -15,6 +15,9 @@ public sealed class CrossProducts
     // Below this share of the rows times the squared mean, what is left of the response's spread is rounding.
     private const double ConstantShare = 1e-30;
 
+    // What is left of the response's squares below this share of them is rounding.
+    private const double RoundingShare = 1e-14;
+
     // Below this share of a column's spread, what is left of it is rounding: totals hold squares, so half the digits.
     private const double LeastRankTolerance = 1e-6;
 
@@ -22,6 +25,7 @@ public sealed class CrossProducts
     private readonly bool intercept;
     private readonly int width;
     private readonly double[] shift;
+    private readonly double[] size;
     private readonly DoubleDouble[] sums;
     private readonly DoubleDouble[] products;
     private readonly Vector256<double>[] block;
@@ -40,6 +44,7 @@ public sealed class CrossProducts
         width = names.Count + 1;
         int padded = (width + 3) / 4 * 4;
         shift = new double[width];
+        size = new double[width];
         sums = new DoubleDouble[width];
         products = new DoubleDouble[padded * padded];
         block = new Vector256<double>[padded * Lanes];
@@ -61,13 +66,14 @@ public sealed class CrossProducts
         ReadOnlyMemory<double>[] all = [.. columns, response];
         for (int j = 0; j < width; j++)
             LeastSquaresChecks.RefuseLength(NameOf(j), all[j].Length, response.Length);
-        var before = (Sums: sums.ToArray(), Products: products.ToArray(), RowCount);
+        var before = (Sums: sums.ToArray(), Products: products.ToArray(), Size: size.ToArray(), RowCount);
         for (int from = 0; from < response.Length; from += BlockRows)
         {
             if (TryAddBlock(all, from, Math.Min(BlockRows, response.Length - from)))
                 continue;
             before.Sums.CopyTo(sums, 0);
             before.Products.CopyTo(products, 0);
+            before.Size.CopyTo(size, 0);
             RowCount = before.RowCount;
             for (int j = 0; j < width; j++)
                 LeastSquaresChecks.RefuseNotFinite(NameOf(j), all[j].Span);
@@ -78,12 +84,14 @@ public sealed class CrossProducts
     /// <summary>The fit of the rows added so far. Its <see cref="LinearFit.ByRow"/> is not available.</summary>
     /// <param name="options">The rank tolerance is at least 1e-6 here, of a column's spread about its mean, since totals hold
     /// half the digits; refinement does not apply.</param>
-    /// <exception cref="ArgumentException">No more rows than coefficients, a constant response beside an intercept, or one of
-    /// 0.</exception>
+    /// <exception cref="ArgumentException">No more rows than coefficients, a constant response beside an intercept or one of
+    /// 0, or numbers so large (1e150) or small (1e-135) that their squares cannot be summed.</exception>
     public LinearFit Fit(LeastSquaresOptions? options = null)
     {
         if (RowCount == 0)
             throw new ArgumentException("No rows have been added; a fit needs more rows than columns.");
+        for (int j = 0; j < width; j++)
+            LeastSquaresChecks.RefuseUnsquarable(NameOf(j), size[j]);
         double tolerance = Math.Max((options ?? LeastSquaresOptions.Default).RankTolerance, LeastRankTolerance);
         CrossProductSolver solver = new(Centred, width - 1, tolerance);
         double[] means = [.. sums.Select((sum, j) => shift[j] + (double)sum / RowCount)];
@@ -91,7 +99,7 @@ public sealed class CrossProducts
         if (Centred(width - 1, width - 1) <= ConstantShare * RowCount * level * level)
             throw LeastSquaresChecks.NothingToExplain(level, RowCount);
         int extra = intercept ? 1 : 0;
-        LeastSquaresChecks.RefuseTooFewRows(RowCount, solver.Kept.Count + extra);
+        LeastSquaresChecks.RefuseTooFewRows(RowCount, solver.Kept.Count + extra, names.Length);
 
         List<double[]> upper = [.. solver.Upper];
         List<double> coefficients = [.. solver.Coefficients];
@@ -104,7 +112,7 @@ public sealed class CrossProducts
         }
         double[] spreads = [.. solver.Kept.Select(j => Centred(j, j))];
         int[] kept = [.. solver.Kept.Select(j => j + extra)];
-        return new LinearFit(
+        LinearFit fit = new(
             new LinearSolution(
                 names, intercept ? [0, .. kept] : kept, [.. coefficients], TriangularSolve.InverseOfSquare(upper), upper)
             {
@@ -112,10 +120,13 @@ public sealed class CrossProducts
                 HasIntercept = intercept,
                 ModelSumOfSquares = solver.Explained,
                 ResidualSumOfSquares = Math.Max(0, Centred(width - 1, width - 1) - solver.Explained),
+                RoundingSumOfSquares = RoundingShare * Centred(width - 1, width - 1),
                 SumOfLogWeights = 0,
                 CentredSumsOfSquares = intercept ? [0, .. spreads] : spreads,
             },
             null);
+        LeastSquaresChecks.RefuseUnheldVariances(fit);
+        return fit;
     }
 
     /// <summary>Σ (u − ū)(v − v̄) with an intercept, Σ u v without.</summary>
@@ -144,6 +155,7 @@ public sealed class CrossProducts
             if (!double.IsFinite(sum))
                 return false;
             sums[j] += sum;
+            size[j] = Math.Max(size[j], Size(block.AsSpan(j * Lanes, Lanes)));
         }
         int padded = block.Length / Lanes;
         for (int j = 0; j < padded; j += 4)
@@ -201,6 +213,15 @@ public sealed class CrossProducts
         foreach (Vector256<double> four in column)
             sum += four;
         return Vector256.Sum(sum);
+    }
+
+    /// <summary>The largest absolute value.</summary>
+    private static double Size(ReadOnlySpan<Vector256<double>> column)
+    {
+        Vector256<double> size = default;
+        foreach (Vector256<double> four in column)
+            size = Vector256.Max(size, Vector256.Abs(four));
+        return Math.Max(Math.Max(size[0], size[1]), Math.Max(size[2], size[3]));
     }
 
     private static double Mean(ReadOnlySpan<double> values)

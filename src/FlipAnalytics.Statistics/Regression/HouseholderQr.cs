@@ -7,10 +7,11 @@ internal sealed class HouseholderQr
 {
     private readonly List<double[]> reflectors = [];
     private readonly List<double[]> upper = [];
+    private readonly int rows;
 
     public HouseholderQr(IReadOnlyList<double[]> columns, double tolerance)
     {
-        int rows = columns[0].Length;
+        rows = columns[0].Length;
         for (int j = 0; j < columns.Count; j++)
         {
             double[] column = [.. columns[j]];
@@ -58,6 +59,20 @@ internal sealed class HouseholderQr
         Array.Resize(ref rotated, Kept.Count);
         TriangularSolve.Back(upper, rotated);
         return rotated;
+    }
+
+    /// <summary>The first columns of Q, one a kept column.</summary>
+    public double[][] ThinQ()
+    {
+        double[][] q = new double[Kept.Count][];
+        for (int j = 0; j < q.Length; j++)
+        {
+            q[j] = new double[rows];
+            q[j][j] = 1;
+            for (int k = j; k >= 0; k--)
+                Reflect(reflectors[k], q[j], k);
+        }
+        return q;
     }
 
     private static void Reflect(double[] reflector, double[] column, int from)

@@ -5,14 +5,19 @@ namespace FlipAnalytics.Statistics;
 /// Checked against R and the NIST StRD linear regression sets.</summary>
 public static class LeastSquares
 {
+    // A response and its columns are each rounded by up to 1.1e-16 of their size, 2⁻⁵³: what is left below a hundred such
+    // roundings tells nothing. R's summary.lm warns below 1e-15.
+    private const double RoundingShare = 1e-14;
+
     /// <summary>Fits response on the columns of a design.</summary>
     /// <param name="design">The columns, the intercept included if there is to be one.</param>
     /// <param name="response">y, a value a row.</param>
     /// <param name="weights">Precision weights above 0, a weight a row; empty for equal weights.</param>
     /// <param name="options">Rank tolerance and refinement; R's when null.</param>
     /// <exception cref="ArgumentException">No rows or columns, lengths that differ, a value that is not finite, a weight
-    /// not above 0, a name used twice, a constant response beside an intercept or one of 0, or no more rows than coefficients. The
-    /// message names the column and the row.</exception>
+    /// not above 0, a name used twice, a constant response beside an intercept or one of 0, no more rows than coefficients, or
+    /// numbers so large (1e150) or small (1e-135) that their squares cannot be summed. The message names the column and the row.
+    /// </exception>
     public static LinearFit Fit(
         IReadOnlyList<Regressor> design,
         ReadOnlySpan<double> response,
@@ -33,7 +38,7 @@ public static class LeastSquares
         LeastSquaresChecks.Refuse(names, columns, response, weights);
         double[] rootWeights = [.. weights.Select(Math.Sqrt)];
         HouseholderQr qr = new([.. columns.Select(column => Scaled(column, rootWeights))], options.RankTolerance);
-        LeastSquaresChecks.RefuseTooFewRows(response.Length, qr.Kept.Count);
+        LeastSquaresChecks.RefuseTooFewRows(response.Length, qr.Kept.Count, columns.Length);
 
         double[][] kept = [.. qr.Kept.Select(j => columns[j])];
         double[][]? keptRemainders = remainders is null ? null : [.. qr.Kept.Select(j => remainders[j])];
@@ -52,24 +57,27 @@ public static class LeastSquares
         }
 
         double[] residuals = Residuals(kept, keptRemainders, response, coefficients);
-        return new LinearFit(
+        LinearFit fit = new(
             new LinearSolution(names, [.. qr.Kept], [.. coefficients.Select(value => (double)value)], inverse, qr.Upper)
             {
                 RowCount = response.Length,
                 HasIntercept = kept.Any(IsConstant),
                 ResidualSumOfSquares = SumOfSquares(residuals, weights, 0),
+                RoundingSumOfSquares = RoundingShare * RoundingShare * SumOfSquares(response, weights, 0),
                 ModelSumOfSquares = ModelSumOfSquares(kept, response, residuals, weights),
                 SumOfLogWeights = weights.Sum(Math.Log),
                 CentredSumsOfSquares =
                     [.. kept.Select(column => IsConstant(column) ? 0 : SumOfSquares(column, weights, Mean(column, weights)))],
             },
             new FittedRows(kept, response, residuals, weights));
+        LeastSquaresChecks.RefuseUnheldVariances(fit);
+        return fit;
     }
 
     internal static bool IsConstant(double[] column) =>
         column[0] != 0 && column.AsSpan().IndexOfAnyExcept(column[0]) < 0;
 
-    private static double[] Scaled(double[] column, double[] rootWeights) =>
+    internal static double[] Scaled(double[] column, double[] rootWeights) =>
         rootWeights.Length == 0 ? column : [.. column.Select((value, i) => value * rootWeights[i])];
 
     private static double[] Residuals(

@@ -73,6 +73,12 @@ public sealed class LinearFit
     /// <summary>Σ w e².</summary>
     public double ResidualSumOfSquares => solution.ResidualSumOfSquares;
 
+    /// <summary>Whether the residuals are nothing but rounding: √Σ w e² is at most 1e-14 of √Σ w y², a hundred roundings of
+    /// the response; in a fit made from totals, where squares have lost half the digits, 1e-7 of the response's spread.
+    /// σ, standard errors, t, P, F and the information criteria then measure rounding and tell nothing of the coefficients.
+    /// </summary>
+    public bool IsExact => ResidualSumOfSquares <= solution.RoundingSumOfSquares;
+
     /// <summary>The share of the response's sum of squares that the columns explain.</summary>
     public double RSquared { get; }
 

@@ -11,6 +11,9 @@ internal sealed record LinearSolution(
 
     public required double ResidualSumOfSquares { get; init; }
 
+    /// <summary>What rounding alone may make of <see cref="ResidualSumOfSquares"/>.</summary>
+    public required double RoundingSumOfSquares { get; init; }
+
     public required double ModelSumOfSquares { get; init; }
 
     public required double SumOfLogWeights { get; init; }

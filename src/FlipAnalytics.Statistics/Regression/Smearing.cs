@@ -14,11 +14,12 @@ public static class Smearing
     }
 
     /// <summary>mean(exp(e)).</summary>
-    /// <exception cref="ArgumentException">No residuals.</exception>
+    /// <exception cref="ArgumentException">No residuals, or one that is not finite.</exception>
     public static double Factor(ReadOnlySpan<double> residuals)
     {
         if (residuals.IsEmpty)
             throw new ArgumentException("A smearing factor needs at least one residual.", nameof(residuals));
+        GivenNumbers.RefuseNotFinite("Residual", residuals, nameof(residuals));
         double sum = 0;
         foreach (double residual in residuals)
             sum += Math.Exp(residual);

@@ -10,9 +10,10 @@ namespace FlipAnalytics.Statistics;
 public sealed record RatioOfTotals(double Ratio, double StandardError, int Count)
 {
     /// <summary>The ratio of the totals of two columns.</summary>
-    /// <param name="y">What is divided, of either sign.</param>
-    /// <param name="x">What it is divided by: as many, 0 or more, not all 0.</param>
-    /// <exception cref="ArgumentException">The columns differ in length, or x is below 0 or adds up to 0.</exception>
+    /// <param name="y">What is divided, of either sign; finite.</param>
+    /// <param name="x">What it is divided by: as many, finite, 0 or more, not all 0.</param>
+    /// <exception cref="ArgumentException">The columns differ in length, a number is not finite, or x is below 0 or adds up to
+    /// 0.</exception>
     public static RatioOfTotals Of(ReadOnlySpan<double> y, ReadOnlySpan<double> x)
     {
         Refuse(y, x);
@@ -49,15 +50,9 @@ public sealed record RatioOfTotals(double Ratio, double StandardError, int Count
     {
         if (y.Length != x.Length)
             throw new ArgumentException($"There are {y.Length} values to divide and {x.Length} to divide by; each row needs both.");
-        double total = 0;
-        foreach (double value in x)
-        {
-            if (!(value >= 0))
-                throw new ArgumentException($"Found {value} to divide by; such values are 0 or more.", nameof(x));
-            total += value;
-        }
-
-        if (total == 0)
+        GivenNumbers.RefuseNotFinite("What to divide in row", y, nameof(y));
+        GivenNumbers.RefuseNegative("What to divide by in row", x, nameof(x));
+        if (x.IndexOfAnyExcept(0.0) < 0)
             throw new ArgumentException("What to divide by adds up to 0; give at least one row above 0.", nameof(x));
     }
 }

@@ -14,16 +14,18 @@ namespace FlipAnalytics.Statistics;
 public sealed record RatioTrend(double Level, double MeanTime, double Slope, double SlopeStandardError, int Count)
 {
     /// <summary>The trend of the ratio of two columns.</summary>
-    /// <param name="y">What is divided, of either sign.</param>
-    /// <param name="x">What it is divided by: as many, 0 or more, not all 0.</param>
-    /// <param name="t">The time of each row, in any unit.</param>
+    /// <param name="y">What is divided, of either sign; finite.</param>
+    /// <param name="x">What it is divided by: as many, finite, 0 or more, not all 0.</param>
+    /// <param name="t">The time of each row, in any unit; finite.</param>
     /// <returns>Null where fewer than three rows or times that do not differ tell no slope.</returns>
-    /// <exception cref="ArgumentException">The columns differ in length, or x is below 0 or adds up to 0.</exception>
+    /// <exception cref="ArgumentException">The columns differ in length, a number is not finite, or x is below 0 or adds up to
+    /// 0.</exception>
     public static RatioTrend? Of(ReadOnlySpan<double> y, ReadOnlySpan<double> x, ReadOnlySpan<double> t)
     {
         RatioOfTotals.Refuse(y, x);
         if (t.Length != x.Length)
             throw new ArgumentException($"There are {x.Length} rows and {t.Length} times; each row needs one.");
+        GivenNumbers.RefuseNotFinite("The time of row", t, nameof(t));
         int n = x.Length;
         double totalX = 0;
         double meanTime = 0;

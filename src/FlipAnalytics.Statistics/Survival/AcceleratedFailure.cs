@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace FlipAnalytics.Statistics;
 
@@ -41,7 +42,7 @@ public static class AcceleratedFailure
             if (pivots[j] * scale * scale < NoInformation * reach[j] * reach[j])
             {
                 throw new NoEstimateException(
-                    $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it have all not ended, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
+                    $"The coefficient of '{names[j]}' has no finite estimate: the spells that tell it from the columns before it are bounded on one side only, all still running or all ended at some unknown time before a known one, so the likelihood keeps growing as it moves off. Give it a prior, merge it with others or leave it out.");
             }
         }
 
@@ -59,16 +60,27 @@ public static class AcceleratedFailure
         FailureLikelihood likelihood = mode.Likelihood;
         CurvatureInverse covariance = mode.Factor.Inverse();
         double[] entries = covariance.InLayout(), variances = [.. likelihood.Layout.Diagonal.Select(entry => entries[entry])];
+        double[] centred = [.. mode.Parameters.AsSpan(0, names.Length)], given = [.. centred];
+        if (!problem.Centred.IsNone)
+        {
+            List<(int, double)> intercept = problem.Centred.Given(problem.Centred.Intercept);
+            given[problem.Centred.Intercept] = intercept.Sum(part => part.Item2 * centred[part.Item1]);
+            ReadOnlySpan<(int, double)> row = CollectionsMarshal.AsSpan(intercept);
+            variances[problem.Centred.Intercept] = covariance.Form(row, row);
+        }
+
         ImmutableArray<int> starts =
             [.. problem.Groups.Select((_, k) => IndexOf(search.Active, k) is int at and >= 0 ? likelihood.GroupStarts[at] : -1)];
         return new AcceleratedFailureFit
         {
             Distribution = distribution,
             Coefficients = [.. names.Select((name, j) =>
-                new FailureTimeCoefficient(name, mode.Parameters[j], Math.Sqrt(variances[j])))],
+                new FailureTimeCoefficient(name, given[j], Math.Sqrt(variances[j])))],
             DroppedColumns = [.. columns.Where((_, j) => !problem.KeptColumns.Contains(j))],
             Groups = [.. problem.Groups.Select((group, k) => ReportGroup(group, starts[k], search, k, variances))],
             Inverse = covariance,
+            Centred = problem.Centred,
+            CentredEstimates = centred,
             CovarianceOrder =
             [
                 .. names,

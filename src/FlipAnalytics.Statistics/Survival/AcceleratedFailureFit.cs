@@ -11,7 +11,8 @@ public sealed record AcceleratedFailureFit
 
     internal AcceleratedFailureFit() => covariance = new(() =>
     [
-        .. CovarianceOrder.Select((_, row) => CovarianceOrder.Select((_, column) => Inverse.Entry(row, column)).ToImmutableArray()),
+        .. CovarianceOrder.Select((_, row) => CovarianceOrder.Select((_, column) => Inverse.Form(
+            CollectionsMarshal.AsSpan(Centred.Given(row)), CollectionsMarshal.AsSpan(Centred.Given(column)))).ToImmutableArray()),
     ]);
 
     /// <summary>Law of the duration.</summary>
@@ -63,6 +64,10 @@ public sealed record AcceleratedFailureFit
     /// <summary>How the search ended.</summary>
     public required FailureTimeConvergence Convergence { get; init; }
 
+    /// <summary>Whether the search arrived at a maximum; if not, estimates and errors are only near theirs, and nothing should be
+    /// read from the fit without saying so.</summary>
+    public bool Converged => Convergence.Converged;
+
     /// <summary>Akaike's criterion, −2 (marginal) log-likelihood + 2 × number of coefficients, scale and group variances.</summary>
     public double Aic => -2 * MarginalLogLikelihood
         + 2 * (Coefficients.Length + (Distribution == FailureDistribution.Exponential ? 0 : 1) + Groups.Length);
@@ -71,7 +76,14 @@ public sealed record AcceleratedFailureFit
 
     internal ImmutableArray<int> KeptColumns { get; init; }
 
-    /// <summary>Inverse of the information, from which covariances are read.</summary>
+    /// <summary>Which of the kept columns were fitted from their means.</summary>
+    internal CentredColumns Centred { get; init; } = CentredColumns.None;
+
+    /// <summary>The kept columns' coefficients as fitted, from which predictions are made: those as given would add up large
+    /// numbers that cancel.</summary>
+    internal double[] CentredEstimates { get; init; } = [];
+
+    /// <summary>Inverse of the information in the columns as fitted, from which covariances are read.</summary>
     internal CurvatureInverse Inverse { get; init; } = null!;
 
     /// <summary>Per group, where its levels begin in <see cref="Covariance"/>; −1 at the zero boundary.</summary>
@@ -93,7 +105,7 @@ public sealed record AcceleratedFailureFit
         double location = Location(x, levels), variance = 0;
         var weights = new List<(int Row, double Weight)>(ColumnCount + levels.Length);
         for (int j = 0; j < KeptColumns.Length; j++)
-            weights.Add((j, x[KeptColumns[j]]));
+            weights.Add((j, Value(x, j)));
 
         for (int k = 0; k < levels.Length; k++)
         {
@@ -128,7 +140,7 @@ public sealed record AcceleratedFailureFit
 
         double location = 0;
         for (int j = 0; j < KeptColumns.Length; j++)
-            location += x[KeptColumns[j]] * Coefficients[j].Estimate;
+            location += Value(x, j) * CentredEstimates[j];
         for (int k = 0; k < levels.Length; k++)
         {
             if (!levels[k].IsUnseen && !levels[k].IsNone)
@@ -157,6 +169,9 @@ public sealed record AcceleratedFailureFit
 
     /// <summary>Rate of ending at t among those still running, per unit of time.</summary>
     public double Hazard(double t, double location, double scale) => FailureTime.Hazard(Distribution, t, location, scale);
+
+    private double Value(ReadOnlySpan<double> x, int kept) => Centred.IsNone
+        ? x[KeptColumns[kept]] : Centred.Moved(kept, x[KeptColumns[kept]], x[KeptColumns[Centred.Intercept]]);
 
     private static double EffectOf(FailureTimeGroup group, int level) => level < group.Levels.Length
         ? group.Levels[level].Effect

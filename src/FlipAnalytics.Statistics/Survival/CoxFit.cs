@@ -5,6 +5,8 @@ namespace FlipAnalytics.Statistics;
 /// <summary>A fitted Cox regression.</summary>
 public sealed class CoxFit
 {
+    private const double FarthestStep = 1e-6;
+
     private readonly CoxRows rows;
     private readonly int[] kept;
     private readonly double[] estimates;
@@ -94,6 +96,10 @@ public sealed class CoxFit
 
     /// <summary>Length, in standard errors, of the step at which the search stopped.</summary>
     public double LastStep { get; }
+
+    /// <summary>Whether the estimates lie within 1e-6 standard errors of the maximum. A search that does not arrive there throws
+    /// <see cref="NoEstimateException"/> instead of ending in a fit.</summary>
+    public bool Converged => LastStep <= FarthestStep;
 
     /// <summary>Whether a higher xᵀb goes with an earlier end; computed when asked for.</summary>
     public Concordance Concordance => concordance.Value;

@@ -19,8 +19,9 @@ internal sealed class DesignTiles
 
     /// <param name="data">The rows.</param>
     /// <param name="columns">Which of all its columns, in order.</param>
+    /// <param name="centred">Which of all its columns are taken from their means.</param>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    internal DesignTiles(AcceleratedFailureData data, ImmutableArray<int> columns)
+    internal DesignTiles(AcceleratedFailureData data, ImmutableArray<int> columns, CentredColumns centred)
     {
         RowCount = data.X.Length;
         ColumnCount = columns.Length;
@@ -30,13 +31,14 @@ internal sealed class DesignTiles
         categories = Indicators(data, columns);
         turned = new double[RowsPerTile * ColumnCount];
         values = new double[checked(TileCount * RowsPerTile * numberCount)];
+        double[] means = [.. numbers.Select(centred.Mean)];
         for (int row = 0; row < RowCount; row++)
         {
             int at = row / RowsPerTile * RowsPerTile * numberCount + row % RowsPerTile;
             double[] x = data.X[row];
-            foreach (int column in numbers)
+            for (int j = 0; j < numbers.Length; j++)
             {
-                values[at] = x[column];
+                values[at] = x[numbers[j]] - means[j];
                 at += RowsPerTile;
             }
         }

@@ -5,8 +5,9 @@ namespace FlipAnalytics.Statistics;
 
 /// <summary>Log-likelihood of log T = x'β + Σ u + σ e with its gradient and observed information (minus the matrix of
 /// second derivatives) in (β, u, log σ), in this order, the levels of each group together. A row adds
-/// [ended] log f(stop) + [running] log S(stop) − log S(start), or the logarithm of the probability of its interval;
-/// derivatives follow from those in z = (log t − location)/σ by ∂z/∂location = −1/σ and ∂z/∂log σ = −z.</summary>
+/// [ended] log f(stop) + [running] log S(stop) − log S(start), or the logarithm of the probability of its interval less
+/// log S(start), since it is among those that lasted until they were seen (Klein and Moeschberger, Survival Analysis, 2003,
+/// section 3.5; from memory); derivatives follow from those in z = (log t − location)/σ by ∂z/∂location = −1/σ and ∂z/∂log σ = −z.</summary>
 internal sealed class FailureLikelihood
 {
     private readonly DesignTiles design;

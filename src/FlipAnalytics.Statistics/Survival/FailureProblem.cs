@@ -8,28 +8,42 @@ internal sealed class FailureProblem
 {
     private readonly AcceleratedFailureOptions options;
     private readonly NormalPrior?[] coefficientPriors;
+    private readonly LinearPrior? interceptPrior;
     private readonly bool inBlocks;
 
     /// <param name="data">The rows.</param>
     /// <param name="options">The choices.</param>
     /// <param name="inBlocks">Whether the curvature may be taken apart; else it is one dense matrix.</param>
-    internal FailureProblem(AcceleratedFailureData data, AcceleratedFailureOptions options, bool inBlocks = true)
+    /// <param name="centred">Which columns are fitted from their means; null to find out.</param>
+    internal FailureProblem(
+        AcceleratedFailureData data, AcceleratedFailureOptions options, bool inBlocks = true, CentredColumns? centred = null)
     {
         this.options = options;
         this.inBlocks = inBlocks;
         Groups = data.Groups.IsDefault ? [] : data.Groups;
         Rows = new FailureRows(data.Spells, data.Weights);
         ImmutableArray<string> columns = data.ColumnNames;
-        var all = new DesignTiles(data, [.. Enumerable.Range(0, columns.Length)]);
-        var priors = Enumerable.Range(0, all.ColumnCount)
-            .Select(j => AcceleratedFailureOptions.At(options.CoefficientPriors, j)).ToArray();
-        var squares = new LeastSquaresStart(all, Rows, priors);
+        ImmutableArray<int> every = [.. Enumerable.Range(0, columns.Length)];
+        NormalPrior?[] priors = [.. every.Select(j => AcceleratedFailureOptions.At(options.CoefficientPriors, j))];
+        centred ??= CentredColumns.Of(data);
+        var all = new DesignTiles(data, every, centred);
+        LeastSquaresStart squares = Start(all, priors, centred);
+        if (!centred.IsNone && !squares.IndependentColumns.Contains(centred.Intercept))
+        {
+            // Without the column of ones nothing takes up the means: the columns stay as they were given.
+            centred = CentredColumns.None;
+            all = new DesignTiles(data, every, centred);
+            squares = Start(all, priors, centred);
+        }
+
         KeptColumns = squares.IndependentColumns;
-        Design = KeptColumns.Length == all.ColumnCount ? all : new DesignTiles(data, KeptColumns);
+        Design = KeptColumns.Length == all.ColumnCount ? all : new DesignTiles(data, KeptColumns, centred);
+        Centred = centred.Keep(KeptColumns);
         CoefficientNames = [.. KeptColumns.Select(j => columns[j])];
         coefficientPriors = [.. KeptColumns.Select(j => priors[j])];
+        interceptPrior = PriorOfIntercept(coefficientPriors, Centred);
         RefuseWithoutEnds();
-        double[]? thinned = ThinnedStart.TryFind(data, options, KeptColumns.Length);
+        double[]? thinned = ThinnedStart.TryFind(data, options, KeptColumns.Length, centred);
         StartCoefficients = thinned is null ? squares.Coefficients : thinned[..KeptColumns.Length];
         StartLogScale = options.Distribution == FailureDistribution.Exponential
             ? 0
@@ -44,6 +58,9 @@ internal sealed class FailureProblem
 
     /// <summary>Indices of the columns that do not repeat earlier ones.</summary>
     internal ImmutableArray<int> KeptColumns { get; }
+
+    /// <summary>Which of the kept columns are fitted from their means.</summary>
+    internal CentredColumns Centred { get; }
 
     /// <summary>Of the kept columns.</summary>
     internal ImmutableArray<string> CoefficientNames { get; }
@@ -83,13 +100,23 @@ internal sealed class FailureProblem
         for (int j = 0; j < coefficientPriors.Length; j++)
         {
             mean[j] = coefficientPriors[j]?.Mean ?? 0;
-            precision[j] = coefficientPriors[j]?.Precision ?? 0;
+            precision[j] = IsLinear(j) ? 0 : coefficientPriors[j]?.Precision ?? 0;
         }
 
         mean[^1] = ScalePrior?.Mean ?? 0;
         precision[^1] = ScalePrior?.Precision ?? 0;
-        return new PenalisedMode(likelihood, CoefficientNames, start, mean, precision, Floor);
+        return new PenalisedMode(likelihood, CoefficientNames, start, mean, precision, interceptPrior, Floor);
     }
+
+    // The intercept as given is a sum of centred coefficients, and so its prior is one of that sum.
+    private static LinearPrior? PriorOfIntercept(NormalPrior?[] priors, CentredColumns centred) =>
+        centred.IsNone || priors[centred.Intercept] is not { } prior
+            ? null : new(centred.Given(centred.Intercept), prior.Mean, prior.Precision);
+
+    private LeastSquaresStart Start(DesignTiles design, NormalPrior?[] priors, CentredColumns centred) =>
+        new(design, Rows, [.. priors.Select((prior, j) => j == centred.Intercept ? null : prior)], PriorOfIntercept(priors, centred));
+
+    private bool IsLinear(int column) => interceptPrior is not null && column == Centred.Intercept;
 
     private void RefuseWithoutEnds()
     {

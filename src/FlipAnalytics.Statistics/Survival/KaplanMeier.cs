@@ -13,7 +13,17 @@ namespace FlipAnalytics.Statistics;
 /// <param name="LogLimits">exp(log Ŝ ± z se), at most 1; null once Ŝ is 0.</param>
 public sealed record SurvivalStep(
     double Time, int AtRisk, int Ended, int Censored, double Survival,
-    double? StandardError, Limits? LogLogLimits, Limits? LogLimits);
+    double? StandardError, Limits? LogLogLimits, Limits? LogLimits)
+{
+    /// <summary>What those at risk weigh together, from which Ŝ is estimated; their number without weights.</summary>
+    public required double AtRiskWeight { get; init; }
+
+    /// <summary>What those that ended weigh together; their number without weights.</summary>
+    public required double EndedWeight { get; init; }
+
+    /// <summary>What those last seen weigh together; their number without weights.</summary>
+    public required double CensoredWeight { get; init; }
+}
 
 /// <summary>The time by which a share of spells has ended.</summary>
 /// <param name="Probability">The share ended; 0.5 for the median.</param>
@@ -57,7 +67,7 @@ public sealed class KaplanMeier
         this.greenwoodTerms = greenwoodTerms;
     }
 
-    /// <summary>Spells.</summary>
+    /// <summary>Spells, without those of weight 0.</summary>
     public int Count { get; }
 
     /// <summary>Spells that ended.</summary>
@@ -80,20 +90,42 @@ public sealed class KaplanMeier
     public static KaplanMeier Estimate(IReadOnlyList<SurvivalTime> times, double level = 0.95)
     {
         SurvivalTime.Refuse(times);
+        RiskRow[] table = RiskTable.Of(times);
+        return Estimate(times.Count, table, [.. table.Select(row => new RiskWeight(row.AtRisk, row.Ended, row.Censored))], level);
+    }
+
+    /// <summary>Estimates the curve of weighted spells: dⱼ and nⱼ are sums of weights, as in R's <c>survfit</c> with Greenwood's
+    /// error (<c>robust = FALSE</c>).</summary>
+    /// <param name="times">The spells.</param>
+    /// <param name="weights">Case weights, how many alike spells each stands for: finite, 0 or more, whole or not. 0 leaves a
+    /// spell out.</param>
+    /// <param name="level">Of the limits, between 0 and 1.</param>
+    /// <exception cref="ArgumentException">No spells, one that does not stop after it starts, another number of weights, one that
+    /// is negative or not finite, or weights of 0 only.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The level is not between 0 and 1.</exception>
+    public static KaplanMeier Estimate(IReadOnlyList<SurvivalTime> times, ReadOnlySpan<double> weights, double level = 0.95)
+    {
+        SurvivalTime.Refuse(times);
+        (SurvivalTime[] counting, double[] counts) = CaseWeights.Counting(times, weights);
+        RiskRow[] table = RiskTable.Of(counting);
+        return Estimate(counting.Length, table, CaseWeights.At(table, counting, counts), level);
+    }
+
+    private static KaplanMeier Estimate(int count, RiskRow[] table, RiskWeight[] weights, double level)
+    {
         Limits.RefuseLevel(level);
         double z = Tails.NormalQuantile((1 + level) / 2);
-        RiskRow[] table = RiskTable.Of(times);
-        double[] terms = [.. table.Select(row => (double)row.Ended / row.AtRisk / (row.AtRisk - row.Ended))];
+        double[] terms = [.. weights.Select(at => at.Ended / at.AtRisk / (at.AtRisk - at.Ended))];
         var steps = ImmutableArray.CreateBuilder<SurvivalStep>(table.Length);
         double survival = 1, sum = 0;
         foreach (var (j, row) in table.Index())
         {
             if (row.Ended > 0)
-                survival *= 1 - (double)row.Ended / row.AtRisk;
+                survival *= 1 - weights[j].Ended / weights[j].AtRisk;
             sum += row.Ended > 0 ? terms[j] : 0;
-            steps.Add(Step(row, survival, Math.Sqrt(sum), z));
+            steps.Add(Step(row, weights[j], survival, Math.Sqrt(sum), z));
         }
-        return new(times.Count, level, steps.MoveToImmutable(), terms);
+        return new(count, level, steps.MoveToImmutable(), terms);
     }
 
     /// <summary>Ŝ(t); 1 before the first ending.</summary>
@@ -138,7 +170,7 @@ public sealed class KaplanMeier
         return new(horizon, mean + end, Math.Sqrt(variance));
     }
 
-    private static SurvivalStep Step(RiskRow row, double survival, double errorOfLog, double z)
+    private static SurvivalStep Step(RiskRow row, RiskWeight weight, double survival, double errorOfLog, double z)
     {
         bool gone = survival == 0;
         double log = Math.Log(survival);
@@ -149,7 +181,12 @@ public sealed class KaplanMeier
             ? null
             : new(Math.Exp(log - z * errorOfLog), Math.Min(1, Math.Exp(log + z * errorOfLog)));
         return new(
-            row.Time, row.AtRisk, row.Ended, row.Censored, survival, gone ? null : survival * errorOfLog, logLog, plainLog);
+            row.Time, row.AtRisk, row.Ended, row.Censored, survival, gone ? null : survival * errorOfLog, logLog, plainLog)
+        {
+            AtRiskWeight = weight.AtRisk,
+            EndedWeight = weight.Ended,
+            CensoredWeight = weight.Censored,
+        };
     }
 
     private double? FirstAtOrBelow(double height, Func<SurvivalStep, double?> curve)

@@ -11,7 +11,7 @@ internal sealed class LeastSquaresStart
     private const double RepeatedShare = 1e-11;
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    internal LeastSquaresStart(DesignTiles design, FailureRows rows, NormalPrior?[] priors)
+    internal LeastSquaresStart(DesignTiles design, FailureRows rows, NormalPrior?[] priors, LinearPrior? linear)
     {
         int count = design.ColumnCount;
         var gram = new double[count * count];
@@ -48,6 +48,8 @@ internal sealed class LeastSquaresStart
             products[j] += (priors[j]?.Precision ?? 0) * (priors[j]?.Mean ?? 0);
         }
 
+        linear?.AddInformation(gram, count);
+        linear?.AddProducts(products);
         IndependentColumns = Independent(gram, count);
         Coefficients = Solve(gram, count, products);
         double explained = 0;

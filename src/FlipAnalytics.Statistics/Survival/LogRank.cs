@@ -32,7 +32,8 @@ public sealed record LogRank(
     /// <param name="strata">The stratum of each spell, within which groups are compared; null for one.</param>
     /// <param name="rho">ρ, 0 or more: 0 for the log-rank test, 1 for Peto and Peto's, which heeds early differences.</param>
     /// <exception cref="ArgumentException">Fewer than two groups, lists of different lengths, a spell that does not stop
-    /// after it starts, or no comparison because groups are never at risk together.</exception>
+    /// after it starts, or no comparison because groups are never at risk together or
+    /// only when all at risk end at once.</exception>
     public static LogRank Test(
         IReadOnlyList<SurvivalTime> times,
         IReadOnlyList<string> groups,
@@ -51,6 +52,7 @@ public sealed record LogRank(
 
         double[] observed = new double[names.Length], expected = new double[names.Length];
         var variance = new LogRankVariance(names.Length);
+        bool met = false;
         var indices = names.Index().ToDictionary(name => name.Item, name => name.Index);
         var rows = times.Select((time, i) => (Time: time, Group: indices[groups[i]], Stratum: strata is null ? "" : strata[i]));
         foreach (var stratum in rows.GroupBy(row => row.Stratum))
@@ -58,20 +60,22 @@ public sealed record LogRank(
             var members = stratum.ToLookup(row => row.Group, row => row.Time);
             RiskRow[][] byGroup = [.. names.Select((_, k) => RiskTable.Of(members[k]))];
             double[][] starts = [.. names.Select((_, k) => members[k].Select(time => time.Start).Order().ToArray())];
-            AddStratum(RiskTable.Of(stratum.Select(row => row.Time)), byGroup, starts, rho, observed, expected, variance);
+            met |= AddStratum(RiskTable.Of(stratum.Select(row => row.Time)), byGroup, starts, rho, observed, expected, variance);
         }
 
         var counts = groups.CountBy(group => group).ToDictionary();
         return Result(
-            [.. names.Select((name, k) => new LogRankGroup(name, counts[name], observed[k], expected[k]))], variance);
+            [.. names.Select((name, k) => new LogRankGroup(name, counts[name], observed[k], expected[k]))], variance, met);
     }
 
-    private static void AddStratum(
+    /// <summary>Whether a spell ended while two groups were at risk.</summary>
+    private static bool AddStratum(
         RiskRow[] pooled, RiskRow[][] byGroup, double[][] starts, double rho,
         double[] observed, double[] expected, LogRankVariance variance)
     {
         int[] next = new int[byGroup.Length], entered = new int[byGroup.Length], left = new int[byGroup.Length];
         double survival = 1;
+        bool met = false;
         foreach (RiskRow row in pooled)
         {
             double weight = Math.Pow(survival, rho), all = row.AtRisk, ended = row.Ended;
@@ -90,19 +94,26 @@ public sealed record LogRank(
                 }
             }
             survival *= 1 - ended / all;
+            met = met || (ended > 0 && share.Count(part => part > 0) > 1);
             if (ended == 0 || all == 1)
                 continue;
             variance.Add(weight * weight * ended * (all - ended) / (all - 1), share);
         }
+
+        return met;
     }
 
-    private static LogRank Result(ImmutableArray<LogRankGroup> groups, LogRankVariance variance)
+    private static LogRank Result(ImmutableArray<LogRankGroup> groups, LogRankVariance variance, bool met)
     {
         int[] compared = [.. Enumerable.Range(0, groups.Length).Where(k => groups[k].Expected > 0)];
         int degrees = compared.Length - 1;
-        if (degrees < 1 || variance.IsZero)
+        if (degrees < 1 || (variance.IsZero && !met))
             throw new ArgumentException(
                 "No spell ended while two groups were at risk, so there is nothing to compare. Wait for more endings.", nameof(groups));
+        if (variance.IsZero)
+            throw new ArgumentException(
+                "Whenever a spell ended while two groups were at risk, all spells at risk ended with it, so nothing tells which group ends sooner. Give the times in a finer unit, or wait for more spells.",
+                nameof(groups));
         double statistic = variance.Form(compared, [.. groups.Select(group => group.Observed - group.Expected)]);
         return new(groups, statistic, degrees, Tails.UpperChiSquared(statistic, degrees)) { variance = new(variance.Whole) };
     }

@@ -21,6 +21,7 @@ internal sealed class PenalisedMode
     private readonly ImmutableArray<string> coefficientNames;
     private readonly double[] priorMean;
     private readonly double[] priorPrecision;
+    private readonly LinearPrior? linear;
     private readonly ScaleFloor? floor;
     private double[] gradient;
     private double[] trialGradient;
@@ -31,12 +32,13 @@ internal sealed class PenalisedMode
 
     internal PenalisedMode(
         FailureLikelihood likelihood, ImmutableArray<string> coefficientNames, double[] start, double[] priorMean, double[] priorPrecision,
-        ScaleFloor? floor)
+        LinearPrior? linear, ScaleFloor? floor)
     {
         this.coefficientNames = coefficientNames;
         this.likelihood = likelihood;
         this.priorMean = priorMean;
         this.priorPrecision = priorPrecision;
+        this.linear = linear;
         this.floor = floor;
         int size = likelihood.ParameterCount;
         Parameters = [.. start];
@@ -163,7 +165,7 @@ internal sealed class PenalisedMode
         string what = flatAt < coefficientNames.Length ? $"coefficient of '{coefficientNames[flatAt]}'"
             : flatAt == likelihood.LogScaleIndex ? "log scale" : "group effects";
         return new NoEstimateException(
-            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when no spell that tells it apart has ended. Give a prior, or leave the column out.");
+            $"The data do not determine the {what} given what comes before: the likelihood is flat there, as when all spells that tell it apart are still running, or all ended at some unknown time before a known one. Give a prior, or leave the column out.");
     }
 
     /// <summary>Moves up along the step; false when rounding leaves nothing to gain.</summary>
@@ -219,6 +221,12 @@ internal sealed class PenalisedMode
             penalty += priorPrecision[i] * distance * distance / 2;
             slope[i] -= priorPrecision[i] * distance;
             information[likelihood.Layout.Diagonal[i]] += priorPrecision[i];
+        }
+
+        if (linear is not null)
+        {
+            penalty += linear.Penalise(at, slope);
+            linear.AddInformation(information, likelihood.Layout.BorderCount);
         }
 
         if (floor is { } least)

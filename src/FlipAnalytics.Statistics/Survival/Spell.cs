@@ -53,9 +53,10 @@ public readonly record struct Spell
     }
 
     /// <summary>A spell seen running at <paramref name="lower"/> and found ended at <paramref name="upper"/>
-    /// (interval-censored).</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Not 0 &lt; lower &lt; upper, both finite.</exception>
-    public static Spell EndedBetween(double lower, double upper)
+    /// (interval-censored), followed since <paramref name="start"/>: it adds [S(lower) − S(upper)] / S(start) to the likelihood.
+    /// With start equal to lower it is known only to have ended by <paramref name="upper"/> since it was first seen.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Not 0 &lt; lower &lt; upper, both finite, and 0 ≤ start ≤ lower.</exception>
+    public static Spell EndedBetween(double lower, double upper, double start = 0)
     {
         if (!(lower > 0) || !double.IsFinite(lower))
         {
@@ -69,7 +70,13 @@ public readonly record struct Spell
                 $"The time at which a spell was found ended must be finite and after {lower}, when it was still running; use Ended when they are equal.");
         }
 
-        return new Spell(SpellKind.EndedBetween, 0, lower, upper);
+        if (!(start >= 0 && start <= lower))
+        {
+            throw new ArgumentOutOfRangeException(nameof(start), start,
+                $"A spell seen running at {lower} is followed since then at the latest, and since 0 at the earliest; give 0 when it was followed from its beginning.");
+        }
+
+        return new Spell(SpellKind.EndedBetween, start, lower, upper);
     }
 
     private static void CheckEpisode(double start, double stop)

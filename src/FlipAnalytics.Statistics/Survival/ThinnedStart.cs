@@ -10,14 +10,15 @@ internal static class ThinnedStart
     private const int Every = 16;
 
     /// <summary>(β, log σ) from the thinned rows; null where there are few rows, groups, or no estimate from fewer.</summary>
-    internal static double[]? TryFind(AcceleratedFailureData data, AcceleratedFailureOptions options, int keptColumns)
+    internal static double[]? TryFind(
+        AcceleratedFailureData data, AcceleratedFailureOptions options, int keptColumns, CentredColumns centred)
     {
         if (data.X.Length < FewestRows || !data.Groups.IsDefaultOrEmpty)
             return null;
         try
         {
-            var problem = new FailureProblem(Thinned(data), options);
-            if (problem.KeptColumns.Length != keptColumns)
+            var problem = new FailureProblem(Thinned(data), options, centred: centred);
+            if (problem.KeptColumns.Length != keptColumns || problem.Centred.IsNone != centred.IsNone)
                 return null;
             PenalisedMode mode = problem.Mode([], problem.StartCoefficients, _ => default, problem.StartLogScale);
             mode.Maximise();

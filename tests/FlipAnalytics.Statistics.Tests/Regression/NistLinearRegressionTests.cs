@@ -48,6 +48,20 @@ public class NistLinearRegressionTests
         Assert.Equal(["x10"], fit.DroppedColumns.AsEnumerable());
     }
 
+    /// <summary>The residual standard deviation of Wampler1 and 2 is certified to be 0, that of the others is not.</summary>
+    [Theory]
+    [InlineData("Wampler1", true)]
+    [InlineData("Wampler2", true)]
+    [InlineData("Wampler3", false)]
+    [InlineData("NoInt2", false)]
+    [InlineData("Pontius", false)]
+    public void Exactly_those_with_no_residual_say_that_they_are_exact(string name, bool exact)
+    {
+        NistFile file = new(name);
+        Assert.Equal(exact, file.ResidualStandardDeviation == 0);
+        Assert.Equal(exact, LeastSquares.Fit(Design(file, name), file.Response).IsExact);
+    }
+
     private static Regressor[] Design(NistFile file, string name)
     {
         Regressor intercept = Regressor.Intercept(file.Response.Length);

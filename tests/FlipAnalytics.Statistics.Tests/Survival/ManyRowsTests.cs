@@ -33,4 +33,17 @@ public class ManyRowsTests
             Assert.Equal(one.StandardError, other.StandardError, 1e-9);
         }
     }
+
+    [Fact]
+    public void Day_numbers_of_many_rows_are_fitted_as_the_days_from_their_origin()
+    {
+        AcceleratedFailureData days = new SyntheticSpells(11).Draw(210_000, [0], 0.7, 70) with { Groups = [] };
+        AcceleratedFailureFit plain = AcceleratedFailure.Fit(days, new AcceleratedFailureOptions());
+        AcceleratedFailureFit numbers = AcceleratedFailure.Fit(
+            days with { X = [.. days.X.Select(row => new[] { 1, 738000 + row[1] })] }, new AcceleratedFailureOptions());
+        Assert.Equal(plain.Coefficients[1].Estimate, numbers.Coefficients[1].Estimate, 1e-9);
+        Assert.Equal(plain.LogLikelihood, numbers.LogLikelihood, 1e-6);
+        Assert.Equal(plain.Predict([1, 2]).Location, numbers.Predict([1, 738002]).Location, 1e-9);
+        Assert.Equal(plain.Convergence.NewtonIterations, numbers.Convergence.NewtonIterations);
+    }
 }
