@@ -29,16 +29,16 @@ public sealed class TrueMessagesTests
     public void Groups_that_end_all_at_once_are_not_said_to_have_no_end()
     {
         string[] groups = ["sage", "white", "sage", "white"];
-        string tied = Message<ArgumentException>(() => LogRank.Test([new(5, true), new(5, true), new(5, true), new(5, true)], groups));
+        string tied = Message<NoEstimateException>(() => LogRank.Test([new(5, true), new(5, true), new(5, true), new(5, true)], groups));
         Assert.Contains("all spells at risk ended with it", tied, StringComparison.Ordinal);
-        string running = Message<ArgumentException>(() => LogRank.Test([new(5, false), new(6, false), new(7, false), new(8, false)], groups));
+        string running = Message<NoEstimateException>(() => LogRank.Test([new(5, false), new(6, false), new(7, false), new(8, false)], groups));
         Assert.Contains("No spell ended while two groups were at risk", running, StringComparison.Ordinal);
     }
 
     [Fact]
     public void Groups_followed_one_after_the_other_are_not_said_to_end_at_once()
     {
-        string message = Message<ArgumentException>(() => LogRank.Test(
+        string message = Message<NoEstimateException>(() => LogRank.Test(
             [new(0, 3, true), new(0, 5, true), new(5, 8, true), new(5, 9, true)], ["sage", "sage", "white", "white"]));
         Assert.Contains("No spell ended while two groups were at risk", message, StringComparison.Ordinal);
     }

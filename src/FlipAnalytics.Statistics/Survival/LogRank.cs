@@ -31,9 +31,9 @@ public sealed record LogRank(
     /// <param name="groups">The group of each spell.</param>
     /// <param name="strata">The stratum of each spell, within which groups are compared; null for one.</param>
     /// <param name="rho">ρ, 0 or more: 0 for the log-rank test, 1 for Peto and Peto's, which heeds early differences.</param>
-    /// <exception cref="ArgumentException">Fewer than two groups, lists of different lengths, a spell that does not stop
-    /// after it starts, or no comparison because groups are never at risk together or
-    /// only when all at risk end at once.</exception>
+    /// <exception cref="ArgumentException">Fewer than two groups, lists of different lengths, or a spell that does not stop
+    /// after it starts.</exception>
+    /// <exception cref="NoEstimateException">Groups are never at risk together, or only when all at risk end at once.</exception>
     public static LogRank Test(
         IReadOnlyList<SurvivalTime> times,
         IReadOnlyList<string> groups,
@@ -108,12 +108,11 @@ public sealed record LogRank(
         int[] compared = [.. Enumerable.Range(0, groups.Length).Where(k => groups[k].Expected > 0)];
         int degrees = compared.Length - 1;
         if (degrees < 1 || (variance.IsZero && !met))
-            throw new ArgumentException(
-                "No spell ended while two groups were at risk, so there is nothing to compare. Wait for more endings.", nameof(groups));
+            throw new NoEstimateException(
+                "No spell ended while two groups were at risk, so there is nothing to compare. Wait for more endings.");
         if (variance.IsZero)
-            throw new ArgumentException(
-                "Whenever a spell ended while two groups were at risk, all spells at risk ended with it, so nothing tells which group ends sooner. Give the times in a finer unit, or wait for more spells.",
-                nameof(groups));
+            throw new NoEstimateException(
+                "Whenever a spell ended while two groups were at risk, all spells at risk ended with it, so nothing tells which group ends sooner. Give the times in a finer unit, or wait for more spells.");
         double statistic = variance.Form(compared, [.. groups.Select(group => group.Observed - group.Expected)]);
         return new(groups, statistic, degrees, Tails.UpperChiSquared(statistic, degrees)) { variance = new(variance.Whole) };
     }

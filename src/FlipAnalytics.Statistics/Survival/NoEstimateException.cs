@@ -1,6 +1,9 @@
 namespace FlipAnalytics.Statistics;
 
-/// <summary>The likelihood has no maximum at finite values, or none could be found; the message says why and what helps.</summary>
+/// <summary>
+/// The data do not determine what was asked for: the likelihood has no maximum at finite values, none could be found, or there is
+/// nothing to compare. The message says why and what helps.
+/// </summary>
 public sealed class NoEstimateException : Exception
 {
     /// <summary>Whether it is because the ended durations show no spread at all: the covariates reproduce each of them.</summary>

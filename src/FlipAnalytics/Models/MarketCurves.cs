@@ -70,7 +70,7 @@ public sealed record MarketCurves(
             double p = LogRank.Test(times, names).P;
             return double.IsFinite(p) ? p : null;
         }
-        catch (ArgumentException)
+        catch (NoEstimateException)
         {
             // Groups that were never on the market at the same age cannot be compared.
             return null;

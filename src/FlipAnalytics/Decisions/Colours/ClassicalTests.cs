@@ -40,7 +40,7 @@ internal sealed class ClassicalTests
         {
             return Statistics.LogRank.Test(times, levels, types);
         }
-        catch (ArgumentException)
+        catch (NoEstimateException)
         {
             // Levels that were never on sale together in one type cannot be compared.
             return null;
