@@ -1,8 +1,5 @@
 namespace FlipAnalytics.Statistics;
 
-/// <summary>What the spells of one distinct stopping time weigh together.</summary>
-internal readonly record struct RiskWeight(double AtRisk, double Ended, double Censored);
-
 /// <summary>How many alike spells each spell stands for. One of weight 0 stands for none and takes no part.</summary>
 internal static class CaseWeights
 {

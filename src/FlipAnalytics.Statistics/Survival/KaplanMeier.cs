@@ -13,17 +13,7 @@ namespace FlipAnalytics.Statistics;
 /// <param name="LogLimits">exp(log Ŝ ± z se), at most 1; null once Ŝ is 0.</param>
 public sealed record SurvivalStep(
     double Time, int AtRisk, int Ended, int Censored, double Survival,
-    double? StandardError, Limits? LogLogLimits, Limits? LogLimits)
-{
-    /// <summary>What those at risk weigh together, from which Ŝ is estimated; their number without weights.</summary>
-    public required double AtRiskWeight { get; init; }
-
-    /// <summary>What those that ended weigh together; their number without weights.</summary>
-    public required double EndedWeight { get; init; }
-
-    /// <summary>What those last seen weigh together; their number without weights.</summary>
-    public required double CensoredWeight { get; init; }
-}
+    double? StandardError, Limits? LogLogLimits, Limits? LogLimits);
 
 /// <summary>The time by which a share of spells has ended.</summary>
 /// <param name="Probability">The share ended; 0.5 for the median.</param>
@@ -59,11 +49,13 @@ public sealed class KaplanMeier
 
     private readonly double[] greenwoodTerms;
 
-    private KaplanMeier(int count, double level, ImmutableArray<SurvivalStep> steps, double[] greenwoodTerms)
+    private KaplanMeier(
+        int count, double level, ImmutableArray<SurvivalStep> steps, ImmutableArray<RiskWeight> weights, double[] greenwoodTerms)
     {
         Count = count;
         Level = level;
         Steps = steps;
+        Weights = weights;
         this.greenwoodTerms = greenwoodTerms;
     }
 
@@ -78,6 +70,10 @@ public sealed class KaplanMeier
 
     /// <summary>One step a distinct stopping time, ascending.</summary>
     public ImmutableArray<SurvivalStep> Steps { get; }
+
+    /// <summary>What the spells of each step weigh together, from which Ŝ is estimated; without weights, how many they are.
+    /// </summary>
+    public ImmutableArray<RiskWeight> Weights { get; }
 
     /// <summary>The last stopping time.</summary>
     public double LastFollowUp => Steps[^1].Time;
@@ -123,9 +119,9 @@ public sealed class KaplanMeier
             if (row.Ended > 0)
                 survival *= 1 - weights[j].Ended / weights[j].AtRisk;
             sum += row.Ended > 0 ? terms[j] : 0;
-            steps.Add(Step(row, weights[j], survival, Math.Sqrt(sum), z));
+            steps.Add(Step(row, survival, Math.Sqrt(sum), z));
         }
-        return new(count, level, steps.MoveToImmutable(), terms);
+        return new(count, level, steps.MoveToImmutable(), [.. weights], terms);
     }
 
     /// <summary>Ŝ(t); 1 before the first ending.</summary>
@@ -170,7 +166,7 @@ public sealed class KaplanMeier
         return new(horizon, mean + end, Math.Sqrt(variance));
     }
 
-    private static SurvivalStep Step(RiskRow row, RiskWeight weight, double survival, double errorOfLog, double z)
+    private static SurvivalStep Step(RiskRow row, double survival, double errorOfLog, double z)
     {
         bool gone = survival == 0;
         double log = Math.Log(survival);
@@ -181,12 +177,7 @@ public sealed class KaplanMeier
             ? null
             : new(Math.Exp(log - z * errorOfLog), Math.Min(1, Math.Exp(log + z * errorOfLog)));
         return new(
-            row.Time, row.AtRisk, row.Ended, row.Censored, survival, gone ? null : survival * errorOfLog, logLog, plainLog)
-        {
-            AtRiskWeight = weight.AtRisk,
-            EndedWeight = weight.Ended,
-            CensoredWeight = weight.Censored,
-        };
+            row.Time, row.AtRisk, row.Ended, row.Censored, survival, gone ? null : survival * errorOfLog, logLog, plainLog);
     }
 
     private double? FirstAtOrBelow(double height, Func<SurvivalStep, double?> curve)

@@ -42,10 +42,10 @@ public class WeightedKaplanMeierTests
     {
         KaplanMeier fit = KaplanMeier.Estimate(Four, [1, 2, 3, 0]);
         Assert.Equal(3, fit.Count);
-        Assert.Equal([6, 5, 3], fit.Steps.Select(step => step.AtRiskWeight));
+        Assert.Equal([6, 5, 3], fit.Weights.Select(weight => weight.AtRisk));
         Assert.Equal([3, 2, 1], fit.Steps.Select(step => step.AtRisk));
-        Assert.Equal([1, 0, 3], fit.Steps.Select(step => step.EndedWeight));
-        Assert.Equal([0, 2, 0], fit.Steps.Select(step => step.CensoredWeight));
+        Assert.Equal([1, 0, 3], fit.Weights.Select(weight => weight.Ended));
+        Assert.Equal([0, 2, 0], fit.Weights.Select(weight => weight.Censored));
         Assert.Equal(5 / 6.0, fit.At(2), 1e-15);
         Assert.Equal(0, fit.At(5));
         // Greenwood: (5/6) √(1/(6 · 5)).
@@ -109,9 +109,9 @@ public class WeightedKaplanMeierTests
         JsonElement table = expected.GetProperty("table");
         Assert.Equal(expected.GetProperty("n").GetInt32(), fit.Count);
         Check("time", step => step.Time);
-        Check("at_risk", step => step.AtRiskWeight);
-        Check("events", step => step.EndedWeight);
-        Check("censored", step => step.CensoredWeight);
+        AssertClose(table.GetProperty("at_risk"), fit.Weights.Select(weight => weight.AtRisk), 1e-10, what: "at risk");
+        AssertClose(table.GetProperty("events"), fit.Weights.Select(weight => weight.Ended), 1e-10, what: "ended");
+        AssertClose(table.GetProperty("censored"), fit.Weights.Select(weight => weight.Censored), 1e-10, what: "censored");
         Check("survival", step => step.Survival);
         Check("greenwood_se", step => step.StandardError ?? double.NaN);
         Check("loglog_low", step => step.LogLogLimits?.Low ?? double.NaN);
