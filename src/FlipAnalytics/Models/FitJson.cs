@@ -15,7 +15,7 @@ public static class FitJson
             report.Model.ToString().ToLowerInvariant(), report.Estimator.ToString().ToLowerInvariant(), report.Plain,
             report.AsOf, report.N, report.Formula, report.Terms, report.Random, report.ResidualVariance,
             report.LogLikelihood, report.Criterion, report.Distribution, report.Scale, report.LogScaleStandardError,
-            report.DroppedTerms, report.Diagnostics);
+            report.DroppedTerms, report.Converged, report.Diagnostics);
         return JsonStyle.Text(document, FitJsonContext.Readable.FitDocument);
     }
 }
@@ -36,6 +36,7 @@ internal sealed record FitDocument(
     double? Scale,
     double? LogScaleStandardError,
     ImmutableArray<string> DroppedTerms,
+    bool Converged,
     FitDiagnostics? Diagnostics);
 
 [JsonSerializable(typeof(FitDocument))]

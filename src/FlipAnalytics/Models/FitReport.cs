@@ -122,6 +122,9 @@ public sealed record FitReport
     /// <summary>Columns left out because others determine them.</summary>
     public ImmutableArray<string> DroppedTerms { get; init; } = [];
 
+    /// <summary>Whether the search for the best values settled; where it did not, they are near, not final.</summary>
+    public bool Converged { get; init; } = true;
+
     /// <summary>Diagnostics of least squares; null for the other estimator.</summary>
     public FitDiagnostics? Diagnostics { get; init; }
 

@@ -47,11 +47,17 @@ public static class FitText
         }
     }
 
-    /// <summary>What was fitted to what, and how closely, in a sentence.</summary>
+    /// <summary>What was fitted to what, and how closely, in a sentence; where the search did not settle, that it did not.</summary>
     /// <param name="report">The fitted model.</param>
     public static string Headline(FitReport report)
     {
         ArgumentNullException.ThrowIfNull(report);
+        return report.Converged ? Closeness(report)
+            : $"{Closeness(report)} The search for the best values had not settled when it stopped: they are near, not final.";
+    }
+
+    private static string Closeness(FitReport report)
+    {
         string what = char.ToUpperInvariant(ModelFitting.Words(report.Model)[0]) + ModelFitting.Words(report.Model)[1..];
         string rests = Line($"{what}, from {report.N} {(report.Model == ModelName.Days ? "stretches at one asking price" : "pieces")} as of {report.AsOf:yyyy-MM-dd}");
         return report.ResidualVariance is { } variance

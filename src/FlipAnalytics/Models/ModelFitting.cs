@@ -168,6 +168,7 @@ public static class ModelFitting
         LogLikelihood = fit.LogLikelihood,
         Criterion = fit.Criterion == LikelihoodCriterion.Reml ? "REML" : "ML",
         DroppedTerms = fit.DroppedColumns,
+        Converged = fit.Converged,
     };
 
     private static FitReport Days(FittedModels models, bool plain)
@@ -201,6 +202,7 @@ public static class ModelFitting
             Scale = fit.Scale,
             LogScaleStandardError = Math.Sqrt(fit.VarianceOfLogScale),
             DroppedTerms = fit.DroppedColumns,
+            Converged = fit.Converged,
             Design = !plain ? null : new(
                 ["start", "stop", "event", .. kept.Select(j => days.Columns.Names[j])],
                 [
