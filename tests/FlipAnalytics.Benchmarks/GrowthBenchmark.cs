@@ -8,7 +8,9 @@ namespace FlipAnalytics.Benchmarks;
 /// </summary>
 internal static class GrowthBenchmark
 {
+    // The least of so many; once is enough for what takes long.
     private const int Runs = 3;
+    private const double LongSeconds = 5;
 
     private static readonly (string Name, string[] Arguments)[] Verbs =
     [
@@ -79,12 +81,23 @@ internal static class GrowthBenchmark
     {
         (double Seconds, long PeakBytes)[] all =
         [
-            .. logs.Select(log => Enumerable.Range(0, Runs)
-                .Select(_ => ChildProcess.Measure(program, [.. arguments, "--log", log])).MinBy(run => run.Seconds)),
+            .. logs.Select(log => Fastest(program, [.. arguments, "--log", log])),
         ];
         string growth = all.Length < 2 ? "" : Text($"{all[^1].Seconds / all[^2].Seconds:0.0}-fold");
         Console.WriteLine(
             $"| {name} | {form} | {string.Join(" | ", all.Select(run => Text($"{run.Seconds:0.00} s, {run.PeakBytes / 1e6:0} MB")))} | {growth} |");
+    }
+
+    private static (double Seconds, long PeakBytes) Fastest(string program, string[] arguments)
+    {
+        var best = ChildProcess.Measure(program, arguments);
+        for (int run = 1; run < Runs && best.Seconds < LongSeconds; run++)
+        {
+            var again = ChildProcess.Measure(program, arguments);
+            best = again.Seconds < best.Seconds ? again : best;
+        }
+
+        return best;
     }
 
     private static string Log(string work, int flips)

@@ -17,22 +17,33 @@ internal sealed class LaterFacts(SalesLog log, DateOnly day, int choice)
         Gone,
     }
 
-    /// <summary>The same log with all that is dated later at the end of its table, so that no line of an earlier fact moves.</summary>
-    public static SalesLog Last(SalesLog log, DateOnly day) => log with
+    /// <summary>
+    /// The same log with all that is dated later, or of a piece bought later, at the end of its table, so that no line of an
+    /// earlier fact moves.
+    /// </summary>
+    public static SalesLog Last(SalesLog log, DateOnly day)
     {
-        Pieces = Order(log.Pieces, piece => piece.BoughtOn > day),
-        AskingPrices = Order(log.AskingPrices, change => change.Date > day),
-        Hours = Order(log.Hours, entry => entry.Date > day),
-        Supplies = Order(log.Supplies, purchase => purchase.BoughtOn > day),
-        Uses = Order(log.Uses, use => use.Date > day),
-        Counts = Order(log.Counts, count => count.Date > day),
-        Trips = Order(log.Trips, trip => trip.Date > day),
-        Tools = Order(log.Tools, tool => tool.BoughtOn > day),
-        Overheads = Order(log.Overheads, overhead => overhead.Month > day),
-        Moves = Order(log.Moves, move => move.Date > day),
-        Money = Order(log.Money, entry => entry.Date > day),
-        Returns = Order(log.Returns, back => back.ReturnedOn > day),
-    };
+        HashSet<string> notBought = log.Pieces.Where(piece => piece.BoughtOn > day).Select(piece => piece.Id)
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
+        return log with
+        {
+            Pieces = Order(log.Pieces, piece => piece.BoughtOn > day),
+            AskingPrices = Order(log.AskingPrices, change => IsLater(change.Date, change.PieceId)),
+            Hours = Order(log.Hours, entry => IsLater(entry.Date, entry.PieceId)),
+            Supplies = Order(log.Supplies, purchase => purchase.BoughtOn > day),
+            Uses = Order(log.Uses, use => IsLater(use.Date, use.PieceId)),
+            Counts = Order(log.Counts, count => count.Date > day),
+            Trips = Order(log.Trips, trip => trip.Date > day),
+            Tools = Order(log.Tools, tool => tool.BoughtOn > day),
+            Overheads = Order(log.Overheads, overhead => overhead.Month > day),
+            Moves = Order(log.Moves, move => IsLater(move.Date, move.From, move.To)),
+            Money = Order(log.Money, entry => IsLater(entry.Date, entry.PieceId)),
+            Returns = Order(log.Returns, back => IsLater(back.ReturnedOn, back.PieceId)),
+        };
+
+        bool IsLater(DateOnly? date, params string?[] pieces) =>
+            date > day || pieces.Any(piece => piece is not null && notBought.Contains(piece));
+    }
 
     /// <summary>The log that went on otherwise.</summary>
     public SalesLog Otherwise()
