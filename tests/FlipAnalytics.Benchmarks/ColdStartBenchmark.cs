@@ -24,7 +24,7 @@ internal static class ColdStartBenchmark
         string ready = PublishedCommand.Make(work, "ready", "-r", platform, "--self-contained", "false", "-p:PublishReadyToRun=true");
         string native = PublishedCommand.Native(work);
         foreach (string model in new[] { "price", "hours", "supplies", "days" })
-            ChildProcess.Run(plain, "fit", "--log", log, "--model", model, "--plain", "--design", Path.Combine(work, $"{model}.csv"));
+            ChildProcess.Run(plain, "fit", "--log", log, "--model", model, "--plain", "--design", Path.Combine(work, $"design-{model}.csv"));
 
         string[] question = ["buy", "--log", log, "--type", "dresser", "--width", "48", "--color", "sage", "--sticker-price", "45"];
         string[] answers = [.. new[] { plain, ready, native }.Select(form => ChildProcess.Run(form, question).Output).Distinct()];

@@ -52,7 +52,7 @@ internal static class GrowthBenchmark
         foreach (string model in new[] { "price", "hours", "supplies", "days" })
         {
             ChildProcess.Run(
-                native, "fit", "--log", log, "--model", model, "--plain", "--force", "--design", Path.Combine(folder, $"{model}.csv"));
+                native, "fit", "--log", log, "--model", model, "--plain", "--force", "--design", Path.Combine(folder, $"design-{model}.csv"));
         }
 
         double other = ChildProcess.Measure("Rscript", ["--vanilla", Places.Script("refit_log.R"), folder]).Seconds;

@@ -6,7 +6,7 @@ suppressPackageStartupMessages({library(lme4); library(survival)})
 folder <- commandArgs(TRUE)[1]
 quoted <- function(names) sprintf("`%s`", names)
 for (model in c("price", "hours", "supplies")) {
-  design <- read.csv(file.path(folder, paste0(model, ".csv")), check.names = FALSE)
+  design <- read.csv(file.path(folder, paste0("design-", model, ".csv")), check.names = FALSE)
   groups <- grep("^group:", names(design), value = TRUE)
   columns <- setdiff(names(design), c("response", groups))
   fit <- lmer(
@@ -14,7 +14,7 @@ for (model in c("price", "hours", "supplies")) {
     design, control = lmerControl(calc.derivs = FALSE))
   cat(model, fixef(fit), sigma(fit), "\n")
 }
-design <- read.csv(file.path(folder, "days.csv"), check.names = FALSE)
+design <- read.csv(file.path(folder, "design-days.csv"), check.names = FALSE)
 columns <- setdiff(names(design), c("start", "stop", "event"))
 fit <- survreg(
   as.formula(paste("Surv(stop, event) ~ 0 +", paste(quoted(columns), collapse = " + "))), design, dist = "weibull")
